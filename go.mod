@@ -1,0 +1,11 @@
+module setwright
+
+go 1.26
+
+require (
+	github.com/go-pdf/fpdf v0.9.0 // indirect
+	github.com/google/go-cmp v0.7.0 // indirect
+	github.com/spf13/pflag v1.1.0 // indirect
+	go.yaml.in/yaml/v3 v3.0.6 // indirect
+	golang.org/x/image v0.47.0 // indirect
+)
