@@ -1,0 +1,70 @@
+// Package goods is what is sold: the products of a goods file, as declared.
+package goods
+
+import (
+	"setwright/layout/diag"
+	"setwright/layout/measure"
+)
+
+// Form is how a product is displayed, and so how a position holds it.
+type Form string
+
+// The forms. A card hangs on a peg; a jar stands; a shirt folds or hangs on a
+// hanger; a belt hangs by its loop; shoes come boxed under a sample; small
+// things lie loose in a basket.
+const (
+	Peg    Form = "peg"
+	Stand  Form = "stand"
+	Fold   Form = "fold"
+	Hanger Form = "hanger"
+	Loop   Form = "loop"
+	Boxed  Form = "boxed"
+	Loose  Form = "loose"
+)
+
+// Forms lists every form, in the order they are documented.
+func Forms() []Form { return []Form{Peg, Stand, Fold, Hanger, Loop, Boxed, Loose} }
+
+// Product is one line of a goods file. Width, Height and Depth are those of
+// one unit as the shopper faces it; a hanging product's Height is what hangs
+// below the hook or rail, its Depth the thickness it takes along it.
+type Product struct {
+	SKU    string
+	Name   string
+	Family string
+	Form   Form
+
+	Width, Height, Depth measure.Length
+	Weight               measure.Mass
+
+	GTIN     string
+	Case     int    // units a case, 0 if not given
+	Weekly   int    // units sold a week, 0 if not given
+	Price    string // as written, a decimal number; the currency is a label elsewhere
+	Cost     string
+	Colour   string // "#rrggbb" or ""
+	Image    string // path beside the goods file, or ""
+	Min, Max int    // facings, 0 if not given
+	Stack    int    // how many may stand or lie on one another, 0 if not given
+
+	At diag.Span
+}
+
+// Catalog is the goods of all the files of a plan, by SKU, later files
+// overriding earlier ones.
+type Catalog struct {
+	bySKU map[string]*Product
+	order []string // SKUs in the order first met
+}
+
+// Find returns the product of that SKU.
+func (c *Catalog) Find(sku string) (*Product, bool) { p, ok := c.bySKU[sku]; return p, ok }
+
+// All returns every product in the order of the files.
+func (c *Catalog) All() []*Product {
+	all := make([]*Product, len(c.order))
+	for i, sku := range c.order {
+		all[i] = c.bySKU[sku]
+	}
+	return all
+}
