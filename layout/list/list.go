@@ -8,39 +8,6 @@ import (
 	"setwright/layout/unit"
 )
 
-// Group is a stop on the walk through the stockroom.
-type Group string
-
-// The groups, in walking order.
-const (
-	Structure Group = "structure" // frame, stand, panels
-	Shelving  Group = "shelving"  // shelves, slopes, brackets, baskets
-	Hooks     Group = "hooks"     // hooks, shortest first
-	Rails     Group = "rails"     // rails, face-outs, bars
-	Other     Group = "other"     // signs, strips and the rest
-)
-
-// PickLine is one kind of part to pull, one balloon on the drawings. A part
-// cut to length has a line for each length.
-type PickLine struct {
-	Balloon  int // from 1, in list order
-	Group    Group
-	Part     *parts.Part
-	Cut      measure.Length // 0 if it is not cut
-	Quantity int
-	Packs    int          // to open, at the part's pack size
-	Weight   measure.Mass // of all pieces
-	Rows     []string     // row addresses where it goes; empty for structure
-}
-
-// Pick lists every piece of the unit, by group and then by part list order.
-func Pick(u *unit.Unit) []PickLine { panic("not written yet") }
-
-// Balloons finds the balloon of a piece of a pick list.
-func Balloons(lines []PickLine) func(part *parts.Part, cut measure.Length) int {
-	panic("not written yet")
-}
-
 // KeyLine is one position: what goes there and how much.
 type KeyLine struct {
 	Face     *unit.Face
@@ -49,7 +16,17 @@ type KeyLine struct {
 }
 
 // Key lists every position by face, row and place.
-func Key(u *unit.Unit) []KeyLine { panic("not written yet") }
+func Key(u *unit.Unit) []KeyLine {
+	var lines []KeyLine
+	for _, face := range u.Faces {
+		for _, row := range face.Rows {
+			for _, position := range row.Positions {
+				lines = append(lines, KeyLine{face, row, position})
+			}
+		}
+	}
+	return lines
+}
 
 // Summary is the unit in a few figures.
 type Summary struct {
@@ -60,4 +37,31 @@ type Summary struct {
 }
 
 // Summarize counts a unit.
-func Summarize(u *unit.Unit) Summary { panic("not written yet") }
+func Summarize(u *unit.Unit) Summary {
+	s := Summary{Faces: len(u.Faces)}
+	for _, face := range u.Faces {
+		if len(face.Rows) > 0 {
+			s.DressedFaces++
+		}
+	}
+	kinds := map[*parts.Part]bool{}
+	for _, line := range Pick(u) {
+		if line.Group == Structure {
+			s.Structure += line.Weight
+			continue
+		}
+		kinds[line.Part] = true
+		s.Pieces += line.Quantity
+		s.Hardware += line.Weight
+	}
+	skus := map[string]bool{}
+	for _, line := range Key(u) {
+		product := line.Position.Product
+		skus[product.SKU] = true
+		s.Positions++
+		s.Units += line.Position.Units
+		s.Goods += measure.Mass(line.Position.Units) * product.Weight
+	}
+	s.PartKinds, s.Products = len(kinds), len(skus)
+	return s
+}
