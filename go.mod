@@ -1,6 +1,6 @@
 module setwright
 
-go 1.26
+go 1.26.0
 
 require (
 	github.com/go-pdf/fpdf v0.9.0 // indirect
@@ -8,4 +8,5 @@ require (
 	github.com/spf13/pflag v1.1.0 // indirect
 	go.yaml.in/yaml/v3 v3.0.6 // indirect
 	golang.org/x/image v0.47.0 // indirect
+	golang.org/x/text v0.43.0 // indirect
 )
