@@ -1,3 +1,5 @@
+// Package measure is lengths and weights as exact whole numbers: parsing what a
+// designer writes, printing what a crew reads, and one rounding rule for both.
 package measure
 
 // Length is a distance in whole nanometres. Inches (25.4 mm) and millimetres
@@ -19,8 +21,7 @@ const (
 )
 
 // MaxLength bounds what a plan may say: no shop display is longer than 100 m,
-// and sums of a million such lengths still fit an int64... of which
-// nothing in the program comes near.
+// and tens of millions of such lengths still add up within an int64.
 const MaxLength = 100 * Metre
 
 // System is the family of units a plan is written and printed in.

@@ -14,3 +14,12 @@ const (
 
 // MaxMass bounds what a plan may say about one part or product.
 const MaxMass = 10_000 * Kilogram
+
+// A pound is poundNum/poundDen milligrams, exactly.
+const poundNum, poundDen = 45_359_237, 100
+
+// Pounds is n pounds, rounded half away from zero to whole milligrams.
+func Pounds(n int64) Mass { return Mass(roundDiv(n*poundNum, poundDen)) }
+
+// Ounces is n ounces, sixteen to the pound, rounded likewise.
+func Ounces(n int64) Mass { return Mass(roundDiv(n*poundNum, poundDen*16)) }
