@@ -92,10 +92,10 @@ type Align string
 
 // The alignments; spread is what a row does unless told otherwise.
 const (
-	Spread Align = "spread"
-	Left_  Align = "left"
-	Center Align = "center"
-	Right_ Align = "right"
+	Spread      Align = "spread"
+	AlignLeft   Align = "left"
+	AlignCenter Align = "center"
+	AlignRight  Align = "right"
 )
 
 // Row is hardware of one kind side by side at one height.
@@ -111,6 +111,7 @@ type Row struct {
 	CountAt diag.Span
 	Every   measure.Length // 0: spread
 	EveryAt diag.Span
+	Gap     measure.Length // least room between neighbouring goods, 0: what their form needs
 	Align   Align
 	Repeat  int // at least 1
 	With    []Ref
