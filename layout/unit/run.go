@@ -1,0 +1,144 @@
+package unit
+
+import (
+	"sort"
+
+	"setwright/layout/goods"
+	"setwright/layout/measure"
+	"setwright/layout/parts"
+)
+
+// startPieces is how many pieces a row may use before its goods are known:
+// the count it was given, or as many as its span takes.
+func (d *draft) startPieces() int {
+	if d.decl.Count > 0 {
+		return d.decl.Count
+	}
+	return max(1, int((d.x1-d.x0)/max(d.part.Width, 1)))
+}
+
+// fits reports whether the row's pieces can carry that many fronts.
+func (d *draft) fits(counts []int) bool {
+	if single(d.part.Kind) {
+		n := total(counts)
+		if d.decl.Every == 0 && d.runWidth(counts) > d.x1-d.x0 {
+			return false
+		}
+		if d.decl.Count > 0 && n > d.decl.Count {
+			return false
+		}
+		if d.decl.Every > 0 && n > d.everyCount() {
+			return false
+		}
+		return n == 0 || d.hangs(d.spell(counts))
+	}
+	return d.piecesNeeded(counts) <= d.pieces
+}
+
+func total(counts []int) int {
+	n := 0
+	for _, c := range counts {
+		n += c
+	}
+	return n
+}
+
+// hangs reports whether hooks for these fronts find places on the panel.
+func (d *draft) hangs(fronts []*goods.Product) bool {
+	if d.decl.Every > 0 {
+		return true // the spacing is the author's; crowding is a finding
+	}
+	return d.singles(fronts, nil, nil).Feasible()
+}
+
+// piecesNeeded is how many pieces carry the fronts, filled in order from the
+// left. Shelves, slopes and signs take up their span even when they need not:
+// a bay is given a shelf, not a part of one.
+func (d *draft) piecesNeeded(counts []int) int {
+	switch {
+	case len(d.asks) == 0 && d.decl.Count == 0 && d.part.Kind == parts.Sign:
+		return 1
+	case d.sectioned():
+		if d.decl.Count == 0 {
+			return max(1, min(total(counts), d.pieces))
+		}
+		return 1
+	case d.part.Kind == parts.Bar:
+		return (total(counts) + d.part.Pegs - 1) / max(d.part.Pegs, 1)
+	}
+	packed := len(d.pack(d.spell(counts), d.part.Run()))
+	if d.part.Kind == parts.Shelf || d.part.Kind == parts.Slope {
+		return max(packed, d.pieces)
+	}
+	return packed
+}
+
+// pack deals fronts onto pieces from the left, each taking what still fits in
+// a run of that width. It returns the number of fronts on each piece.
+func (d *draft) pack(fronts []*goods.Product, run measure.Length) []int {
+	var loads []int
+	var used measure.Length
+	for i, p := range fronts {
+		w := d.frontWidth(p)
+		if i > 0 && used+d.gap()+w <= run {
+			used += d.gap() + w
+			loads[len(loads)-1]++
+			continue
+		}
+		used = w
+		loads = append(loads, 1)
+	}
+	return loads
+}
+
+// deal gives open products one more front in turn while everything still fits,
+// passing over what does not. Parts shared in sections keep to one a product.
+func (d *draft) deal(counts []int) {
+	if d.sectioned() {
+		return
+	}
+	d.dealRounds(counts)
+	tight := measure.MaxLength // the narrowest front found not to fit
+	for dealt := true; dealt; {
+		dealt = false
+		for i, a := range d.asks {
+			if !a.takesMore(counts[i]) || d.frontWidth(a.product) >= tight {
+				continue
+			}
+			counts[i]++
+			if d.fits(counts) {
+				dealt = true
+				continue
+			}
+			counts[i]--
+			tight = d.frontWidth(a.product)
+		}
+	}
+}
+
+// dealRounds deals as many whole rounds as fit, found by halving: a front more
+// never makes room.
+func (d *draft) dealRounds(counts []int) {
+	after := func(rounds int) []int {
+		next := make([]int, len(counts))
+		for i, a := range d.asks {
+			next[i] = counts[i]
+			if a.takesMore(counts[i]) {
+				next[i] += rounds
+				if a.product.Max > 0 {
+					next[i] = min(next[i], a.product.Max)
+				}
+			}
+		}
+		return next
+	}
+	narrow := measure.Inch / 4
+	most := int((d.x1-d.x0)/narrow) + 1
+	rounds := sort.Search(most, func(n int) bool { return !d.fits(after(n + 1)) })
+	copy(counts, after(rounds))
+}
+
+// takesMore reports whether an open product may have another front.
+func (a ask) takesMore(n int) bool {
+	return a.fronts == 0 && (a.product.Max == 0 || n < a.product.Max)
+}
