@@ -1,0 +1,268 @@
+package decode
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"go.yaml.in/yaml/v3"
+
+	"setwright/layout/diag"
+	"setwright/layout/measure"
+)
+
+type kind uint8
+
+const (
+	scalar kind = iota
+	nothing
+	sequence
+	mapping
+)
+
+// Value is one value of a file. Its readers return false when there is nothing
+// to read: the Value is nil, or is wrong and that has been reported.
+type Value struct {
+	At diag.Span
+
+	src  *source
+	node *yaml.Node // nil for a CSV cell
+	kind kind
+	text string
+
+	unit  string // what a bare number in this column is in, "" for the file's measure
+	comma bool   // a decimal comma is used
+}
+
+// IsMap says whether the value is a mapping.
+func (v *Value) IsMap() bool { return v != nil && v.kind == mapping }
+
+// IsList says whether the value is a list.
+func (v *Value) IsList() bool { return v != nil && v.kind == sequence }
+
+// IsEmpty says whether a key was written with nothing after it.
+func (v *Value) IsEmpty() bool { return v != nil && v.kind == nothing }
+
+// Fail reports an error at the value.
+func (v *Value) Fail(code, message, expected, fix string) {
+	v.src.fail(code, v.At, message, expected, fix)
+}
+
+// Report reports a finding made elsewhere, at the value if it has no place.
+func (v *Value) Report(f diag.Finding) {
+	if f.At == (diag.Span{}) {
+		f.At = v.At
+	}
+	v.src.report(f)
+}
+
+// what names the value in a message.
+func (v *Value) what() string {
+	switch v.kind {
+	case mapping:
+		return "a mapping"
+	case sequence:
+		return "a list"
+	case nothing:
+		return "nothing"
+	}
+	return quote(v.text)
+}
+
+// scalar is the spelling of a single value.
+func (v *Value) scalar(expected string) (string, bool) {
+	switch {
+	case v == nil:
+		return "", false
+	case v.kind == scalar:
+		return v.text, true
+	}
+	v.Fail("wrong-type", fmt.Sprintf("a single value belongs here, not %s", v.what()), expected, "")
+	return "", false
+}
+
+// Text is the value as it is spelt, without space around it; numbers and dates
+// are text too.
+func (v *Value) Text() (string, bool) {
+	s, ok := v.scalar("text")
+	return strings.TrimSpace(s), ok
+}
+
+// Name is a text that is not empty, on one line: an id, a file name.
+func (v *Value) Name() (string, bool) {
+	s, ok := v.Text()
+	if ok && s == "" || strings.ContainsAny(s, "\n\t") {
+		v.Fail("wrong-type", "a name on one line belongs here", "", "")
+		return "", false
+	}
+	return s, ok
+}
+
+// Length reads a length of zero or more; a bare number is in the column's unit
+// or else in bare's.
+func (v *Value) Length(bare measure.System) (measure.Length, bool) {
+	expected := "a length, such as 54in, 4ft 6in or 1372mm; a bare number is in " + bare.String()
+	s, ok := v.scalar(expected)
+	if !ok {
+		return 0, false
+	}
+	l, err := measure.ParseLength(v.number(s), bare)
+	if err != nil {
+		v.Fail("bad-length", err.Error(), expected, "")
+		return 0, false
+	}
+	return l, true
+}
+
+// Size reads a length greater than zero.
+func (v *Value) Size(bare measure.System) (measure.Length, bool) {
+	l, ok := v.Length(bare)
+	if ok && l == 0 {
+		v.Fail("bad-length", "this length is zero", "a length greater than zero", "")
+		return 0, false
+	}
+	return l, ok
+}
+
+// Offset reads a length that may be negative.
+func (v *Value) Offset(bare measure.System) (measure.Length, bool) {
+	if v != nil && v.kind == scalar {
+		if rest, ok := strings.CutPrefix(strings.TrimSpace(v.text), "-"); ok {
+			up := *v
+			up.text = rest
+			l, ok := up.Length(bare)
+			return -l, ok
+		}
+	}
+	return v.Length(bare)
+}
+
+// Mass reads a weight of zero or more.
+func (v *Value) Mass(bare measure.System) (measure.Mass, bool) {
+	expected := "a weight, such as 2.5lb, 40oz or 1.1kg; a bare number is in lb"
+	if bare == measure.Millimetres {
+		expected = "a weight, such as 1.1kg or 350g; a bare number is in kg"
+	}
+	s, ok := v.scalar(expected)
+	if !ok {
+		return 0, false
+	}
+	m, err := measure.ParseMass(v.number(s), bare)
+	if err != nil {
+		v.Fail("bad-weight", err.Error(), expected, "")
+		return 0, false
+	}
+	return m, true
+}
+
+// number writes a cell's number with a decimal point and its column's unit.
+func (v *Value) number(s string) string {
+	s = strings.TrimSpace(s)
+	if v.comma && strings.Count(s, ",") == 1 {
+		s = strings.Replace(s, ",", ".", 1)
+	}
+	bare := strings.Trim(s, "0123456789./- ½¼¾⅓⅔⅛⅜⅝⅞") == ""
+	if v.unit != "" && bare && s != "" {
+		s += v.unit
+	}
+	return s
+}
+
+// Int reads a whole number from lo to hi.
+func (v *Value) Int(lo, hi int) (int, bool) {
+	expected := fmt.Sprintf("a whole number from %d to %d", lo, hi)
+	s, ok := v.scalar(expected)
+	if !ok {
+		return 0, false
+	}
+	s = strings.TrimSpace(s)
+	n, err := strconv.Atoi(s)
+	if err != nil || strings.HasPrefix(s, "+") {
+		v.Fail("bad-number", fmt.Sprintf("%s is not a whole number", quote(s)), expected, "")
+		return 0, false
+	}
+	if n < lo || n > hi {
+		v.Fail("bad-number", fmt.Sprintf("%d is out of range", n), expected, "")
+		return 0, false
+	}
+	return n, true
+}
+
+// Decimal reads a decimal number of zero or more and returns its spelling, with
+// a decimal point.
+func (v *Value) Decimal() (string, bool) {
+	const expected = "a decimal number, such as 3.50"
+	s, ok := v.scalar(expected)
+	if !ok {
+		return "", false
+	}
+	s = strings.TrimSpace(s)
+	if v.comma {
+		s = strings.Replace(s, ",", ".", 1)
+	}
+	whole, part, pointed := strings.Cut(s, ".")
+	if whole == "" || len(s) > 20 || strings.Trim(whole+part, "0123456789") != "" || pointed && part == "" {
+		v.Fail("bad-number", fmt.Sprintf("%s is not a decimal number", quote(s)), expected, "")
+		return "", false
+	}
+	return s, true
+}
+
+// Bool reads true or false, or yes or no.
+func (v *Value) Bool() (bool, bool) {
+	s, ok := v.scalar("true or false")
+	if !ok {
+		return false, false
+	}
+	switch strings.ToLower(strings.TrimSpace(s)) {
+	case "true", "yes", "on":
+		return true, true
+	case "false", "no", "off":
+		return false, true
+	}
+	v.Fail("bad-word", fmt.Sprintf("%s is neither true nor false", quote(s)), "true or false", "")
+	return false, false
+}
+
+// OneOf reads one of the words; capitals do not count.
+func (v *Value) OneOf(words ...string) (string, bool) {
+	expected := oneOf(words)
+	s, ok := v.scalar(expected)
+	if !ok {
+		return "", false
+	}
+	s = strings.TrimSpace(s)
+	for _, w := range words {
+		if strings.EqualFold(s, w) {
+			return w, true
+		}
+	}
+	v.Fail("bad-word", fmt.Sprintf("%s is not understood here", quote(s)), expected, Suggest(s, words))
+	return "", false
+}
+
+// oneOf lists words as what was expected.
+func oneOf(words []string) string {
+	if len(words) == 1 {
+		return words[0]
+	}
+	return "one of " + strings.Join(words, ", ")
+}
+
+// Suggest is the fix for a misspelt word: to write the nearest of the words,
+// or "" if none is near.
+func Suggest(word string, words []string) string {
+	if near := diag.Near(word, words); near != "" {
+		return "write " + quote(near)
+	}
+	return ""
+}
+
+// quote quotes what was written, at a readable length.
+func quote(s string) string {
+	const most = 40
+	if r := []rune(s); len(r) > most {
+		s = string(r[:most-1]) + "…"
+	}
+	return strconv.Quote(s)
+}
