@@ -139,7 +139,7 @@ func BenchmarkPlacesGrowth(b *testing.B) {
 // BenchmarkPlacesCrowded pushes a bay's pieces well off their targets: all in one
 // block, on a lattice as fine as lengths go.
 func BenchmarkPlacesCrowded(b *testing.B) {
-	for _, n := range []int{25, 100, 400} {
+	for _, n := range []int{25, 100, 400, 1600} {
 		b.Run(fmt.Sprintf("pieces=%d", n), func(b *testing.B) {
 			p := hooks(n)
 			p.Lattice = Lattice{}

@@ -28,7 +28,7 @@ type Places struct {
 // panics when the slices do not match in length, or a target, a gap or the
 // lattice exceeds some eight kilometres.
 func (p Places) Solve() (centres []int64, ok bool) {
-	r, ok := p.newRow()
+	r, ok := p.newPieces()
 	if !ok {
 		return nil, false
 	}
@@ -38,21 +38,21 @@ func (p Places) Solve() (centres []int64, ok bool) {
 
 // Feasible tells whether there is room for all pieces.
 func (p Places) Feasible() bool {
-	_, ok := p.newRow()
+	_, ok := p.newPieces()
 	return ok
 }
 
-// row is Places in a form to compute with: limits that tighten as more becomes
+// pieces is Places in a form to compute with: limits that tighten as more becomes
 // known.
-type row struct {
+type pieces struct {
 	targets, gaps []int64
 	lo, hi        []int64
 	line          line
 	columns       []int64 // ascending
 }
 
-// newRow is ok when every piece has a place.
-func (p Places) newRow() (r *row, ok bool) {
+// newPieces is ok when every piece has a place.
+func (p Places) newPieces() (r *pieces, ok bool) {
 	n := len(p.Targets)
 	if len(p.Lo) != n || len(p.Hi) != n || len(p.Gaps) != max(n-1, 0) {
 		panic(fmt.Sprintf("solve: %d targets, %d gaps, %d and %d limits", n, len(p.Gaps), len(p.Lo), len(p.Hi)))
@@ -60,7 +60,7 @@ func (p Places) newRow() (r *row, ok bool) {
 	mustBeShort(p.Targets...)
 	mustBeShort(p.Gaps...)
 	mustBeShort(p.Lattice.Origin, p.Lattice.Step)
-	r = &row{targets: p.Targets, gaps: p.Gaps, lo: slices.Clone(p.Lo), hi: slices.Clone(p.Hi)}
+	r = &pieces{targets: p.Targets, gaps: p.Gaps, lo: slices.Clone(p.Lo), hi: slices.Clone(p.Hi)}
 	for i := range r.targets {
 		r.lo[i], r.hi[i] = max(r.lo[i], -maxLength), min(r.hi[i], maxLength)
 	}
@@ -74,7 +74,7 @@ func (p Places) newRow() (r *row, ok bool) {
 
 // fits tells whether all pieces have a place no further than shift from their
 // targets: each in turn goes as far left as it can.
-func (r *row) fits(shift int64) bool {
+func (r *pieces) fits(shift int64) bool {
 	var left int64 // of the next piece, for those before it
 	for i, t := range r.targets {
 		least := max(r.lo[i], t-shift)
@@ -92,8 +92,9 @@ func (r *row) fits(shift int64) bool {
 	return true
 }
 
-// tighten finds the least shift with which all pieces fit, and limits each to it.
-func (r *row) tighten() {
+// tighten finds the least shift with which all pieces fit, and limits each to the
+// places it may take then.
+func (r *pieces) tighten() {
 	least := int64(0) // no piece alone comes nearer
 	for i := range r.targets {
 		least = max(least, r.alone(i))
@@ -108,10 +109,28 @@ func (r *row) tighten() {
 	for i, t := range r.targets {
 		r.lo[i], r.hi[i] = max(r.lo[i], t-least), min(r.hi[i], t+least)
 	}
+	r.squeeze()
+}
+
+// squeeze limits each piece to what the others leave it: from where it is when
+// all go as far left as they can, to where it is when all go right.
+func (r *pieces) squeeze() {
+	for i := range r.targets {
+		if i > 0 {
+			r.lo[i] = max(r.lo[i], r.lo[i-1]+r.gaps[i-1])
+		}
+		r.lo[i], _ = r.line.next(r.lo[i])
+	}
+	for i := range slices.Backward(r.targets) {
+		if i < len(r.gaps) {
+			r.hi[i] = min(r.hi[i], r.hi[i+1]-r.gaps[i])
+		}
+		r.hi[i], _ = r.line.prev(r.hi[i])
+	}
 }
 
 // bisect finds the least shift that fits, from lo to hi, where hi does.
-func (r *row) bisect(lo, hi int64) int64 {
+func (r *pieces) bisect(lo, hi int64) int64 {
 	for lo < hi {
 		if mid := lo + (hi-lo)/2; r.fits(mid) {
 			hi = mid
@@ -123,16 +142,16 @@ func (r *row) bisect(lo, hi int64) int64 {
 }
 
 // alone is how far piece i must be from its target were it the only one.
-func (r *row) alone(i int) int64 {
+func (r *pieces) alone(i int) int64 {
 	return r.distance(i, r.nearest(i))
 }
 
-func (r *row) distance(i int, x int64) int64 {
+func (r *pieces) distance(i int, x int64) int64 {
 	return max(x-r.targets[i], r.targets[i]-x)
 }
 
 // nearest is the place that piece i would take were it the only one.
-func (r *row) nearest(i int) int64 {
+func (r *pieces) nearest(i int) int64 {
 	t := r.targets[i]
 	left, leftOK := r.line.prev(min(t, r.hi[i]))
 	right, rightOK := r.line.next(max(t, r.lo[i]))
@@ -150,7 +169,7 @@ func (r *row) nearest(i int) int64 {
 	return left
 }
 
-func (r *row) onColumn(x int64) bool {
+func (r *pieces) onColumn(x int64) bool {
 	_, found := slices.BinarySearch(r.columns, x)
 	return found
 }
@@ -159,7 +178,7 @@ func (r *row) onColumn(x int64) bool {
 // and solves them together, until all are far enough apart. Where best answers of
 // two parts of a row do not disturb each other, they make up the best answer of
 // the whole.
-func (r *row) settle() []int64 {
+func (r *pieces) settle() []int64 {
 	centres := make([]int64, len(r.targets))
 	starts := make([]int, 0, len(r.targets)+1) // first piece of each part
 	for i := range centres {
@@ -189,6 +208,6 @@ func (r *row) settle() []int64 {
 }
 
 // tooNear tells whether piece i disturbs the one before it.
-func (r *row) tooNear(centres []int64, i int) bool {
+func (r *pieces) tooNear(centres []int64, i int) bool {
 	return centres[i]-centres[i-1] < r.gaps[i-1]
 }

@@ -1,12 +1,10 @@
 package solve
 
-import (
-	"slices"
-)
+import "slices"
 
 // together solves pieces from..to-1 as one, by dynamic programming over the
 // centres that matter.
-func (r *row) together(from, to int) []int64 {
+func (r *pieces) together(from, to int) []int64 {
 	choices := r.choices(from, to)
 	worths := make([][]worth, len(choices)) // of a choice with the best of all pieces right of it
 	for i := len(choices) - 1; i >= 0; i-- {
@@ -31,7 +29,7 @@ func (r *row) together(from, to int) []int64 {
 
 // pick takes, from the left, the leftmost choice of each piece with which the
 // best can still be had.
-func (r *row) pick(from int, choices [][]int64, worths [][]worth) []int64 {
+func (r *pieces) pick(from int, choices [][]int64, worths [][]worth) []int64 {
 	centres := make([]int64, len(choices))
 	for i, xs := range choices {
 		start := 0
@@ -72,7 +70,7 @@ func (a worth) add(b worth) worth {
 	return worth{a.shift + b.shift, a.columns + b.columns}
 }
 
-func (r *row) worth(i int, x int64) worth {
+func (r *pieces) worth(i int, x int64) worth {
 	w := worth{shift: r.distance(i, x)}
 	if r.onColumn(x) {
 		w.columns = 1
@@ -89,7 +87,7 @@ func (r *row) worth(i int, x int64) worth {
 // or lies further left. So it is enough to look at the bends of each piece and at
 // where a block puts it from a bend of a piece left or right of it. On a list
 // every point is a bend.
-func (r *row) choices(from, to int) [][]int64 {
+func (r *pieces) choices(from, to int) [][]int64 {
 	n := to - from
 	bends := make([][]int64, n)
 	for i := range bends {
@@ -116,10 +114,10 @@ func (r *row) choices(from, to int) [][]int64 {
 }
 
 // reach is the distance between pieces i and i+1 in a block.
-func (r *row) reach(i int) int64 { return ceilDiv(r.gaps[i], r.line.step) * r.line.step }
+func (r *pieces) reach(i int) int64 { return ceilDiv(r.gaps[i], r.line.step) * r.line.step }
 
 // along adds to the bends of piece i the choices of a neighbour, moved.
-func (r *row) along(choices []int64, by int64, bends []int64, i int) []int64 {
+func (r *pieces) along(choices []int64, by int64, bends []int64, i int) []int64 {
 	moved := make([]int64, 0, len(choices)+len(bends))
 	for _, x := range choices {
 		if x += by; r.lo[i] <= x && x <= r.hi[i] && r.line.has(x) {
@@ -131,7 +129,7 @@ func (r *row) along(choices []int64, by int64, bends []int64, i int) []int64 {
 
 // bends lists where the worth of piece i bends or its freedom ends: the places
 // about its target, on columns, and at the ends of each run within its limits.
-func (r *row) bends(i int) []int64 {
+func (r *pieces) bends(i int) []int64 {
 	lo, hi := r.lo[i], r.hi[i]
 	var xs []int64
 	add := func(x int64, ok bool) {
@@ -141,8 +139,8 @@ func (r *row) bends(i int) []int64 {
 	}
 	add(r.line.prev(r.targets[i]))
 	add(r.line.next(r.targets[i]))
-	add(r.line.next(lo))
-	add(r.line.prev(hi))
+	add(lo, true)
+	add(hi, true)
 	for k := r.line.from(lo); k < len(r.line.runs) && r.line.runs[k].lo <= hi; k++ {
 		add(r.line.runs[k].lo, true)
 		add(r.line.runs[k].hi, true)
