@@ -191,6 +191,8 @@ func TestPlaces(t *testing.T) {
 			Places{Targets: []int64{9}, Lo: same(1, 0), Hi: same(1, 30), Blocked: []Interval{{9, 9}, {12, 3}}}, []int64{9}},
 		{"holes only",
 			Places{Targets: []int64{5, 16}, Gaps: []int64{8}, Lo: same(2, 0), Hi: same(2, 30), Lattice: Lattice{List: []int64{2, 9, 12, 18}}}, []int64{2, 18}},
+		{"holes told in any order, some twice",
+			Places{Targets: []int64{5}, Lo: same(1, 0), Hi: same(1, 30), Lattice: Lattice{List: []int64{18, 6, 2, 6}}}, []int64{6}},
 		{"no holes at all",
 			Places{Targets: []int64{5}, Lo: same(1, 0), Hi: same(1, 30), Lattice: Lattice{List: []int64{}}}, nil},
 		{"one unit too little room",

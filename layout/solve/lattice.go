@@ -8,7 +8,7 @@ import (
 
 // Lattice says where centres may lie at all, in nanometres: at Origin and every
 // whole number of Steps from it, or, when List is not nil, only at the points
-// listed, ascending. A Step of nought means 1 nm.
+// listed, in any order. A Step of nought means 1 nm.
 type Lattice struct {
 	Origin, Step int64
 	List         []int64
@@ -53,7 +53,7 @@ func (c *line) add(origin, lo, hi int64) {
 // listed keeps the points from lo to hi that no interval blocks.
 func listed(list []int64, blocked []Interval, lo, hi int64) []run {
 	var runs []run
-	for _, x := range list {
+	for _, x := range slices.Sorted(slices.Values(list)) {
 		i := sort.Search(len(blocked), func(i int) bool { return x < blocked[i].Hi })
 		free := i == len(blocked) || x <= blocked[i].Lo
 		if lo <= x && x <= hi && free && (len(runs) == 0 || x > runs[len(runs)-1].lo) {
