@@ -99,7 +99,11 @@ func (m *Map) Has(key string) bool {
 	return i >= 0 && !m.entries[i].Value.IsEmpty()
 }
 
-// At is the place of a key, or of the whole mapping if it is absent.
+// There says whether a key is there, with a value or without, and reports
+// nothing.
+func (m *Map) There(key string) bool { return m != nil && m.find(key) >= 0 }
+
+// KeyAt is the place of a key, or of the whole mapping if it is absent.
 func (m *Map) KeyAt(key string) diag.Span {
 	if m == nil {
 		return diag.Span{}

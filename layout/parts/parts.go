@@ -56,7 +56,8 @@ type Part struct {
 
 	// Usable is what goods may take of it: the hook's or arm's length between
 	// panel and tip, the shelf's or basket's inside depth, the rail's length
-	// between its arms.
+	// between its arms. A bracket's is its nominal reach, by which shelves ask
+	// for it.
 	Usable measure.Length
 	// Headroom is the clear height a hand needs over the goods on the part.
 	Headroom measure.Length

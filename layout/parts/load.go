@@ -1,0 +1,253 @@
+package parts
+
+import (
+	"embed"
+	"fmt"
+	"slices"
+
+	"setwright/layout/decode"
+	"setwright/layout/diag"
+	"setwright/layout/goods"
+	"setwright/layout/measure"
+)
+
+//go:embed builtin/*.yaml
+var builtin embed.FS
+
+// builtinFiles is the order of the built-in list, and so of the pick list.
+func builtinFiles() []string {
+	return []string{"structure.yaml", "shelving.yaml", "hooks.yaml", "rails.yaml", "other.yaml"}
+}
+
+// BuiltIn is the list that is always at hand: generic parts, their ratings
+// assumptions. An error is a fault of the program, not of its user.
+func BuiltIn() (*List, error) {
+	list := &List{}
+	var found diag.List
+	for _, name := range builtinFiles() {
+		text, err := builtin.ReadFile("builtin/" + name)
+		if err != nil {
+			return nil, err
+		}
+		list = Load(list, name, text, &found)
+	}
+	for _, f := range found.All() {
+		return nil, fmt.Errorf("%s: %s", f.At, f.Message)
+	}
+	return list, nil
+}
+
+// Load reads a house's parts list and returns base with its parts added; base
+// itself is not changed. The file is YAML:
+//
+//	measure: in            # how bare numbers read: in (the default) or mm
+//	parts:
+//	  hook-7:              # a new part, made from another
+//	    like: hook-6
+//	    name: Peg hook 7 in
+//	    depth: 7 1/2
+//	    usable: 6 1/2
+//	  shelf-24x12:         # a part there already: only what differs is written
+//	    rated: 120lb
+//
+// A part may be like one of base or one further up in the file. Writing a new
+// rating makes it the house's own, no longer an assumption, unless assumed:
+// true stands beside it. Parts with errors are left out.
+func Load(base *List, file string, text []byte, into *diag.List) *List {
+	list := base.clone()
+	top := decode.YAML(file, text, into)
+	bare := measure.Inches
+	units := []string{measure.Inches.String(), measure.Millimetres.String()}
+	if word, ok := top.Get("measure").OneOf(units...); ok && word == measure.Millimetres.String() {
+		bare = measure.Millimetres
+	}
+	for _, e := range top.Need("parts").Map().Entries() {
+		m := e.Value.Map()
+		if m == nil {
+			continue
+		}
+		r := &reader{Map: m, bare: bare, list: list, ok: true}
+		if p := r.part(e); r.ok {
+			list.put(p)
+		}
+	}
+	top.Done()
+	return list
+}
+
+func (l *List) clone() *List {
+	c := &List{byID: make(map[string]*Part)}
+	if l != nil {
+		c.order = slices.Clone(l.order)
+		for id, p := range l.byID {
+			c.byID[id] = p
+		}
+	}
+	return c
+}
+
+// put adds a part, or puts it in the place of the one with its id.
+func (l *List) put(p *Part) {
+	if _, there := l.byID[p.ID]; !there {
+		l.order = append(l.order, p.ID)
+	}
+	l.byID[p.ID] = p
+}
+
+// IDs returns every id in list order.
+func (l *List) IDs() []string { return slices.Clone(l.order) }
+
+// reader reads one part. ok turns false when anything about it is wrong.
+type reader struct {
+	*decode.Map
+	bare measure.System
+	list *List
+	ok   bool
+}
+
+// part reads the part of one entry, over a copy of what it is like or overrides.
+func (r *reader) part(e decode.Entry) *Part {
+	p := r.model(e.Key)
+	p.ID, p.At = e.Key, e.At
+	if !plainID(p.ID) {
+		r.fail(e.At, "bad-id", fmt.Sprintf("%q is no part id", p.ID), "lower-case letters, digits, dots and dashes, such as hook-6")
+	}
+	r.name(p)
+	r.sizes(p)
+	r.loads(p)
+	r.use(p)
+	r.panel(p)
+	r.frame(p)
+	r.stand(p)
+	r.Done()
+	if r.ok {
+		r.check(p)
+	}
+	return p
+}
+
+// model is a copy of the part this one starts from: what it is like, the part
+// of the same id, or nothing.
+func (r *reader) model(id string) *Part {
+	if v := r.Get("like"); v != nil {
+		name, ok := v.Name()
+		if old, found := r.list.Find(name); found {
+			return old.clone()
+		}
+		if r.ok = false; ok {
+			v.Fail("unknown-part", fmt.Sprintf("unknown part %q", name), "a part further up or of another list", decode.Suggest(name, r.list.order))
+		}
+		return &Part{Pack: 1}
+	}
+	if old, found := r.list.Find(id); found {
+		return old.clone()
+	}
+	return &Part{Pack: 1}
+}
+
+// clone copies a part and all it points to.
+func (p *Part) clone() *Part {
+	c := *p
+	c.Mounts, c.Holds = slices.Clone(p.Mounts), slices.Clone(p.Holds)
+	c.Needs, c.Cut = copyOf(p.Needs), copyOf(p.Cut)
+	c.Panel, c.Frame, c.Stand = copyOf(p.Panel), copyOf(p.Frame), copyOf(p.Stand)
+	if c.Panel != nil {
+		c.Panel.Uprights = slices.Clone(c.Panel.Uprights)
+	}
+	return &c
+}
+
+func copyOf[T any](p *T) *T {
+	if p == nil {
+		return nil
+	}
+	c := *p
+	return &c
+}
+
+// want notes whether a key that is there could be read.
+func (r *reader) want(m *decode.Map, key string, read bool) {
+	if !read && m.There(key) {
+		r.ok = false
+	}
+}
+
+func (r *reader) fail(at diag.Span, code, message, expected string) {
+	r.ok = false
+	r.Report(diag.Finding{Level: diag.Error, Code: code, At: at, Message: message, Expected: expected})
+}
+
+func (r *reader) name(p *Part) {
+	r.want(r.Map, "name", r.Name("name", &p.Name))
+	r.want(r.Map, "kind", decode.Word(r.Map, "kind", Kinds(), &p.Kind))
+	r.want(r.Map, "notes", r.Text("notes", &p.Notes))
+	r.words("mounts", func(v *decode.Value) bool { return words(v, surfaces(), &p.Mounts) })
+	r.words("holds", func(v *decode.Value) bool { return words(v, goods.Forms(), &p.Holds) })
+}
+
+func (r *reader) words(key string, read func(*decode.Value) bool) {
+	if v := r.Get(key); v != nil {
+		r.ok = read(v) && r.ok
+	} else {
+		r.want(r.Map, key, false)
+	}
+}
+
+// words reads a list of words, or one word, in place of what was there.
+func words[T ~string](v *decode.Value, known []T, to *[]T) bool {
+	spelt := make([]string, len(known))
+	for i, w := range known {
+		spelt[i] = string(w)
+	}
+	items, ok := []*decode.Value{v}, true
+	if v.IsList() {
+		items = v.List()
+	}
+	*to = nil
+	for _, item := range items {
+		w, read := item.OneOf(spelt...)
+		ok = ok && read
+		if read && !slices.Contains(*to, T(w)) {
+			*to = append(*to, T(w))
+		}
+	}
+	return ok
+}
+
+// size reads lengths greater than zero; lengths of zero or more; lengths that
+// may be negative.
+func (r *reader) size(m *decode.Map, key string, to *measure.Length) {
+	r.want(m, key, m.Size(key, r.bare, to))
+}
+
+func (r *reader) length(m *decode.Map, key string, to *measure.Length) {
+	r.want(m, key, m.Length(key, r.bare, to))
+}
+
+func (r *reader) offset(m *decode.Map, key string, to *measure.Length) {
+	r.want(m, key, m.Offset(key, r.bare, to))
+}
+
+func (r *reader) count(m *decode.Map, key string, lo, hi int, to *int) {
+	r.want(m, key, m.Int(key, lo, hi, to))
+}
+
+// Kinds lists every kind of part, structure first.
+func Kinds() []Kind {
+	return []Kind{Panel, Frame, Stand, Hook, Shelf, Slope, Bracket, Rail, FaceOut, Basket, Bar, Shoe, Sign, Strip}
+}
+
+func surfaces() []Surface { return []Surface{Wire, Slatwall, Pegboard, Standards} }
+
+// plainID says whether an id can be typed anywhere and told apart anywhere.
+func plainID(id string) bool {
+	if id == "" || len(id) > 40 {
+		return false
+	}
+	for _, c := range id {
+		if !('a' <= c && c <= 'z' || '0' <= c && c <= '9' || c == '-' || c == '.') {
+			return false
+		}
+	}
+	return true
+}
