@@ -34,8 +34,7 @@ type pen struct {
 // begin clears the page and sets every state painter relies on.
 func (p *painter) begin(s *sheet.Sheet, used *usage) {
 	*p = painter{out: p.out[:0], used: used}
-	// fpdf prints the page's size with two decimals; heights count from there.
-	p.top = (thousandths(s.Height) + 5) / 10 * 10
+	p.top = pageSide(s.Height)
 	p.out = append(p.out, "1 J 1 j 0 w [] 0 d 0 0 0 RG 0 0 0 rg\n"...)
 }
 

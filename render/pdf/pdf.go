@@ -129,8 +129,12 @@ func newDocument(p *sheet.Pack) *document {
 
 // pageSize: always upright for fpdf, even when wider than high.
 func pageSize(s *sheet.Sheet) fpdf.SizeType {
-	return fpdf.SizeType{Wd: points(s.Width), Ht: points(s.Height)}
+	return fpdf.SizeType{Wd: float64(pageSide(s.Width)) / 1000, Ht: float64(pageSide(s.Height)) / 1000}
 }
+
+// pageSide returns a page's width or height in thousandths of a point, rounded
+// to the two decimals fpdf prints: heights count from there.
+func pageSide(l measure.Length) int64 { return (thousandths(l) + 5) / 10 * 10 }
 
 func (d *document) page(s *sheet.Sheet) error {
 	d.doc.AddPageFormat("P", pageSize(s))
@@ -204,13 +208,24 @@ func (d *document) register(i sheet.Image) (string, error) {
 	sum := sha256.Sum256(i.Data)
 	name := hex.EncodeToString(sum[:])
 	if d.doc.GetImageInfo(name) == nil {
-		d.doc.RegisterImageOptionsReader(name, fpdf.ImageOptions{ImageType: strings.ToUpper(format)}, bytes.NewReader(i.Data))
-	}
-	if err := d.doc.Error(); err != nil {
-		return "", fmt.Errorf("picture %q: %w", i.Key, err)
+		if err := d.embed(name, format, i.Data); err != nil {
+			return "", fmt.Errorf("picture %q: %w", i.Key, err)
+		}
 	}
 	d.pictures[i.Key] = name
 	return name, nil
+}
+
+// embed turns fpdf's panic at a picture cut short into an error that can name
+// the picture.
+func (d *document) embed(name, format string, data []byte) (err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			err = fmt.Errorf("cannot be read: %v", r)
+		}
+	}()
+	d.doc.RegisterImageOptionsReader(name, fpdf.ImageOptions{ImageType: strings.ToUpper(format)}, bytes.NewReader(data))
+	return d.doc.Error()
 }
 
 // points is for what fpdf places itself; painter stays with whole numbers.
