@@ -32,9 +32,10 @@ type PickLine struct {
 	Part     *parts.Part
 	Cut      measure.Length // 0 if it is not cut
 	Quantity int            // pieces; a stand is one set, whatever its feet
-	Packs    int            // to open, at the part's pack size; stock bars for a part that is cut, each line from bars of its own
+	Packs    int            // to open, at the part's pack size
 	Weight   measure.Mass   // of all pieces
 	Rows     []string       // row addresses where it goes, in sheet order; empty for structure
+	Bars     int            // of stock to cut it from, each line from bars of its own; 0 if it is not cut
 }
 
 // walk is the order of kinds through the stockroom: group by group, and in a
@@ -116,6 +117,7 @@ func Pick(u *unit.Unit) []PickLine {
 	lines := make([]PickLine, len(t.lines))
 	for i, line := range t.lines {
 		line.Balloon = i + 1
+		line.Bars = bars(line)
 		line.Packs = packs(line)
 		line.Weight = weight(line)
 		lines[i] = *line
@@ -150,15 +152,26 @@ func compare(a, b *PickLine) int {
 	)
 }
 
-// packs is how many packs, or stock bars, to open for a line by itself. The
-// saw takes its kerf between two pieces, not after the last.
-func packs(line *PickLine) int {
-	per := max(line.Part.Pack, 1)
-	if stock := line.Part.Cut; stock != nil && line.Cut > 0 {
-		per = max(int((stock.Stock+stock.Kerf)/(line.Cut+stock.Kerf)), 1)
+// bars is how many bars of stock a line takes by itself. The saw takes its kerf
+// between two pieces, not after the last.
+func bars(line *PickLine) int {
+	stock := line.Part.Cut
+	if stock == nil || line.Cut <= 0 {
+		return 0
 	}
-	return (line.Quantity + per - 1) / per
+	return ceil(line.Quantity, max(int((stock.Stock+stock.Kerf)/(line.Cut+stock.Kerf)), 1))
 }
+
+// packs is how many packs to open for a line by itself: of pieces, or of bars.
+func packs(line *PickLine) int {
+	pieces := line.Quantity
+	if line.Bars > 0 {
+		pieces = line.Bars
+	}
+	return ceil(pieces, max(line.Part.Pack, 1))
+}
+
+func ceil(n, per int) int { return (n + per - 1) / per }
 
 // weight is that of all the pieces; a cut piece weighs its share of the bar.
 func weight(line *PickLine) measure.Mass {
