@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"encoding/hex"
-	"slices"
 	"strconv"
 	"unicode/utf16"
 
@@ -57,7 +56,7 @@ func (p *painter) line(l sheet.Line) {
 }
 
 func (p *painter) path(path sheet.Path) {
-	if len(path.Points) < 2 || path.Stroke == nil && path.Fill == nil {
+	if !path.Shows() {
 		return
 	}
 	p.endText()
@@ -84,7 +83,7 @@ const (
 )
 
 func (p *painter) circle(c sheet.Circle) {
-	if c.Radius <= 0 || c.Stroke == nil && c.Fill == nil {
+	if !c.Shows() {
 		return
 	}
 	p.endText()
@@ -106,7 +105,7 @@ func (p *painter) circle(c sheet.Circle) {
 }
 
 func (p *painter) text(t sheet.Text) {
-	if t.S == "" || t.Size <= 0 {
+	if !t.Shows() {
 		return
 	}
 	if !p.inText {
@@ -184,7 +183,7 @@ func (p *painter) show(s *sheet.Stroke, fill *sheet.Color) {
 }
 
 func (p *painter) stroke(s sheet.Stroke) {
-	next := pen{thousandths(s.Width), s.Color, dashes(s.Dash)}
+	next := pen{thousandths(s.Width), s.Color, dashes(s)}
 	if next.width != p.pen.width {
 		p.number(next.width)
 		p.op("w ")
@@ -205,14 +204,13 @@ func (p *painter) stroke(s sheet.Stroke) {
 	p.pen = next
 }
 
-// dashes returns the inside of a dash array. A pattern without any length
-// would be an error in PDF and stands for a continuous line.
-func dashes(list []measure.Length) string {
-	if len(list) == 0 || slices.Max(list) <= 0 || slices.Min(list) < 0 {
+// dashes returns the inside of a dash array, empty for a continuous line.
+func dashes(s sheet.Stroke) string {
+	if !s.Dashed() {
 		return ""
 	}
 	var b []byte
-	for _, l := range list {
+	for _, l := range s.Dash {
 		b = append(appendThousandths(b, thousandths(l)), ' ')
 	}
 	return string(b[:len(b)-1])

@@ -115,3 +115,21 @@ link 0,0 9,9 "cover"
 		t.Error(d)
 	}
 }
+
+func TestDashed(t *testing.T) {
+	for _, c := range []struct {
+		reason string
+		dash   []measure.Length
+		want   bool
+	}{
+		{"no pattern", nil, false},
+		{"a pattern", []measure.Length{3 * mm, mm}, true},
+		{"dots of no length, with gaps", []measure.Length{0, mm}, true},
+		{"a pattern without any length never ends", []measure.Length{0, 0}, false},
+		{"a negative length means nothing", []measure.Length{3 * mm, -mm}, false},
+	} {
+		if got := (Stroke{Dash: c.dash}).Dashed(); got != c.want {
+			t.Errorf("%s: Dashed = %v, want %v", c.reason, got, c.want)
+		}
+	}
+}
