@@ -83,9 +83,11 @@ func (m *Map) Get(key string) *Value {
 	if i < 0 {
 		return nil
 	}
-	if v := m.entries[i].Value; !v.IsEmpty() {
+	v := m.entries[i].Value
+	if !v.IsEmpty() {
 		return v
 	}
+	m.entries[i].Value = nil // it is reported once
 	m.src.fail("no-value", m.entries[i].At, fmt.Sprintf("%s has no value", quote(key)), "", "write one, or delete the key")
 	return nil
 }
@@ -96,7 +98,7 @@ func (m *Map) Has(key string) bool {
 		return false
 	}
 	i := m.find(key)
-	return i >= 0 && !m.entries[i].Value.IsEmpty()
+	return i >= 0 && m.entries[i].Value != nil && !m.entries[i].Value.IsEmpty()
 }
 
 // There says whether a key is there, with a value or without, and reports

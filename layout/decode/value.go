@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"go.yaml.in/yaml/v3"
 
@@ -43,6 +44,12 @@ func (v *Value) IsList() bool { return v != nil && v.kind == sequence }
 // IsEmpty says whether a key was written with nothing after it.
 func (v *Value) IsEmpty() bool { return v != nil && v.kind == nothing }
 
+// Name is the key itself as a name: the id of a part, the SKU of a product.
+func (e Entry) Name() (string, bool) {
+	key := Value{At: e.At, src: e.Value.src, text: e.Key}
+	return key.Name()
+}
+
 // Fail reports an error at the value.
 func (v *Value) Fail(code, message, expected, fix string) {
 	v.src.fail(code, v.At, message, expected, fix)
@@ -81,16 +88,28 @@ func (v *Value) scalar(expected string) (string, bool) {
 	return "", false
 }
 
+// Longest texts and names, in characters. Sheets have to print them.
+const (
+	maxTextLen = 1000
+	maxNameLen = 200
+)
+
 // Text is the value as it is spelt, without space around it; numbers and dates
 // are text too.
-func (v *Value) Text() (string, bool) {
+func (v *Value) Text() (string, bool) { return v.textOf(maxTextLen) }
+
+func (v *Value) textOf(most int) (string, bool) {
 	s, ok := v.scalar("text")
+	if n := utf8.RuneCountInString(s); n > most {
+		v.Fail("too-long", fmt.Sprintf("this text is %d characters long", n), fmt.Sprintf("at most %d characters", most), "")
+		return "", false
+	}
 	return strings.TrimSpace(s), ok
 }
 
-// Name is a text that is not empty, on one line: an id, a file name.
+// Name is a text that is not empty, on one line: an id, a file name, a title.
 func (v *Value) Name() (string, bool) {
-	s, ok := v.Text()
+	s, ok := v.textOf(maxNameLen)
 	if ok && s == "" || strings.ContainsAny(s, "\n\t") {
 		v.Fail("wrong-type", "a name on one line belongs here", "", "")
 		return "", false
