@@ -1,0 +1,156 @@
+// Package layout is the way from a plan file to a dressed, checked unit. It
+// reads the plan, the parts and goods files it names and the images those name,
+// resolves the plan and checks what came of it, and reports everything it
+// finds in one go.
+//
+// The rooms below it: measure (lengths and weights), diag (findings), decode
+// (YAML and CSV), parts, goods and plan (what was declared), unit (the dressed
+// unit), check (rules on it), list (tables from it), solve (pure optimisers).
+// None of them knows of paper.
+package layout
+
+import (
+	"fmt"
+	"io/fs"
+
+	"setwright/layout/check"
+	"setwright/layout/decode"
+	"setwright/layout/diag"
+	"setwright/layout/goods"
+	"setwright/layout/parts"
+	"setwright/layout/plan"
+	"setwright/layout/unit"
+)
+
+// PlanLimit is the most a plan may hold, in bytes.
+const PlanLimit = decode.PlanLimit
+
+// Project is a plan with all that belongs to it. It is not changed once Load
+// has returned it.
+type Project struct {
+	Plan  *plan.Plan
+	Parts *parts.List
+	Goods *goods.Catalog
+
+	// Unit is nil if any finding is an Error.
+	Unit *unit.Unit
+	// Findings are sorted by place, each once. They name files as the plan
+	// does, from the plan's folder.
+	Findings diag.List
+	// Files are the files that were asked for, in that order, the plan first.
+	Files []string
+	// Fingerprint is the same for the same plan, parts and goods.
+	Fingerprint string
+
+	images map[string][]byte
+}
+
+// Load reads the plan of that name and the files it names. Their names are
+// relative to the plan's folder and never lead out of it. What is wrong with
+// any of them is a finding, never an error.
+func Load(fsys fs.FS, name string) *Project {
+	p := &Project{}
+	if text, ok := p.read(fsys, diag.Span{File: name}, name, PlanLimit); ok {
+		p.parse(fsys, name, text)
+	}
+	p.tidy()
+	return p
+}
+
+// Parse is Load for a plan whose text did not come from fsys; the files it
+// names do. Findings call the plan by name.
+func Parse(fsys fs.FS, name string, text []byte) *Project {
+	p := &Project{Files: []string{name}}
+	if len(text) > PlanLimit {
+		p.Findings.Add(diag.Finding{Level: diag.Error, Code: "too-large", At: diag.Span{File: name},
+			Message: fmt.Sprintf("the plan is larger than %d MB", PlanLimit>>20)})
+	} else {
+		p.parse(fsys, name, text)
+	}
+	p.tidy()
+	return p
+}
+
+// parse goes as far as it can, so that one run reports what is wrong with every
+// file.
+func (p *Project) parse(fsys fs.FS, name string, text []byte) {
+	p.Plan = plan.Decode(name, text, &p.Findings)
+	if p.Plan == nil {
+		return
+	}
+	texts := [][]byte{text}
+	partsSound := p.loadParts(fsys, &texts)
+	goodsSound := p.loadGoods(fsys, &texts)
+	p.Fingerprint = plan.Fingerprint(texts...)
+	p.loadImages(fsys)
+	p.resolve(partsSound, goodsSound)
+}
+
+// loadParts reads the house's parts lists over the built-in one, and reports
+// whether all of them are sound.
+func (p *Project) loadParts(fsys fs.FS, texts *[][]byte) bool {
+	before := p.Findings.Count(diag.Error)
+	list, err := parts.BuiltIn()
+	if err != nil {
+		panic("layout: the built-in parts list: " + err.Error())
+	}
+	for _, ref := range p.Plan.PartsFiles {
+		if text, ok := p.read(fsys, ref.At, ref.Name, decode.PartsLimit); ok {
+			*texts = append(*texts, text)
+			list = parts.Load(list, slashed(ref.Name), text, &p.Findings)
+		}
+	}
+	p.Parts = list
+	return p.Findings.Count(diag.Error) == before
+}
+
+func (p *Project) loadGoods(fsys fs.FS, texts *[][]byte) bool {
+	before := p.Findings.Count(diag.Error)
+	p.Goods = goods.NewCatalog()
+	for _, ref := range p.Plan.GoodsFiles {
+		if text, ok := p.read(fsys, ref.At, ref.Name, decode.GoodsLimit); ok {
+			*texts = append(*texts, text)
+			goods.Load(p.Goods, slashed(ref.Name), text, p.Plan.Measure, &p.Findings)
+		}
+	}
+	return p.Findings.Count(diag.Error) == before
+}
+
+// resolve dresses the unit and checks it. A plan with errors is resolved too,
+// for the errors that only show there; but what is unknown because its own file
+// could not be read is not reported a second time.
+func (p *Project) resolve(partsSound, goodsSound bool) {
+	result := unit.Resolve(p.Plan, p.Parts, p.Goods)
+	sound := !p.Findings.Has(diag.Error)
+	for _, f := range result.Findings.All() {
+		switch {
+		case f.Code == "unknown-part" && !partsSound, f.Code == "unknown-goods" && !goodsSound:
+		case sound || f.Level == diag.Error:
+			p.Findings.Add(f)
+		}
+	}
+	if p.Findings.Has(diag.Error) || result.Unit == nil {
+		return
+	}
+	p.Unit = result.Unit
+	p.Findings.Add(check.Run(p.Unit)...)
+}
+
+// read reads one file of the project, noting that it was asked for.
+func (p *Project) read(fsys fs.FS, at diag.Span, name string, limit int64) ([]byte, bool) {
+	if clean, ok := decode.Clean(name); ok {
+		p.Files = append(p.Files, clean)
+	}
+	return decode.Read(fsys, name, limit, at, &p.Findings)
+}
+
+// slashed is the name that findings give a file which has been read.
+func slashed(name string) string {
+	clean, _ := decode.Clean(name)
+	return clean
+}
+
+func (p *Project) tidy() {
+	p.Findings.Sort()
+	p.Findings.Dedupe()
+}
