@@ -25,7 +25,7 @@ type Columns struct {
 }
 
 // CSV reads a file with a header row and hands each further row to row, as a
-// Map by column name. Columns stand in any order; cells are separated by
+// Map by column name, which is only good until row returns. Columns stand in any order; cells are separated by
 // commas, semicolons or tabs, whichever the header uses, and after semicolons
 // numbers have a decimal comma. Blank rows are skipped, blank cells absent. A
 // column that is not known is noted once and left alone.
@@ -72,6 +72,9 @@ type table struct {
 	// need not begin at the top again.
 	line, offset int
 	skipped      int // lines before the first the reader sees
+	// The row being read, its storage used again for the next.
+	last   Map
+	values []Value
 }
 
 // head is a column: its name, "" if it is not known, and its unit if it has one.
@@ -209,7 +212,11 @@ func (t *table) headUnit(name, unit string, at diag.Span) (string, bool) {
 
 // row is a row's cells by column.
 func (t *table) row(cells []string) *Map {
-	m := &Map{At: t.at(0, cells), src: t.source, entries: make([]Entry, 0, len(cells))}
+	m := &t.last
+	*m = Map{At: t.at(0, cells), src: t.source, entries: m.entries[:0], columns: true}
+	if t.values == nil {
+		t.values = make([]Value, len(t.heads))
+	}
 	for i, cell := range cells {
 		text := strings.TrimSpace(cell)
 		if text == "" {
@@ -222,8 +229,8 @@ func (t *table) row(cells []string) *Map {
 			break
 		}
 		if h := t.heads[i]; h.name != "" {
-			v := &Value{At: at, src: t.source, text: text, unit: h.unit, comma: t.comma == ';'}
-			m.entries = append(m.entries, Entry{Key: h.name, At: h.at, Value: v})
+			t.values[i] = Value{At: at, src: t.source, text: text, unit: h.unit, comma: t.comma == ';'}
+			m.entries = append(m.entries, Entry{Key: h.name, At: h.at, Value: &t.values[i]})
 		}
 	}
 	return m

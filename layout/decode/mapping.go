@@ -22,6 +22,7 @@ type Map struct {
 	entries []Entry
 	index   map[string]int // of entries by key, once there are many
 	asked   []string
+	columns bool // a CSV row: what it may hold was settled at the header
 }
 
 // Entry is one key of a mapping and its value.
@@ -78,7 +79,9 @@ func (m *Map) Get(key string) *Value {
 	if m == nil {
 		return nil
 	}
-	m.asked = append(m.asked, key)
+	if !m.columns {
+		m.asked = append(m.asked, key)
+	}
 	i := m.find(key)
 	if i < 0 {
 		return nil
@@ -139,17 +142,17 @@ func (m *Map) Report(f diag.Finding) {
 	}
 }
 
-// Done reports the keys nobody asked for. It is called last.
+// Done reports the keys nobody asked for. It is called last. A CSV row has none:
+// its columns were looked at in the header.
 func (m *Map) Done() {
-	if m == nil {
+	if m == nil || m.columns {
 		return
 	}
-	slices.Sort(m.asked)
-	known := slices.Compact(m.asked)
 	for _, e := range m.entries {
-		if _, ok := slices.BinarySearch(known, e.Key); ok {
+		if slices.Contains(m.asked, e.Key) {
 			continue
 		}
+		known := slices.Compact(slices.Sorted(slices.Values(m.asked)))
 		message := fmt.Sprintf("unknown key %s", quote(e.Key))
 		if e.Key == "<<" {
 			message = `the merge key "<<" is not understood here`

@@ -1,6 +1,7 @@
 package decode
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -120,7 +121,10 @@ func (v *Value) Name() (string, bool) {
 // Length reads a length of zero or more; a bare number is in the column's unit
 // or else in bare's.
 func (v *Value) Length(bare measure.System) (measure.Length, bool) {
-	expected := "a length, such as 54in, 4ft 6in or 1372mm; a bare number is in " + bare.String()
+	expected := "a length, such as 54in, 4ft 6in or 1372mm; a bare number is in inches"
+	if bare == measure.Millimetres {
+		expected = "a length, such as 1372mm, 137.2cm or 54in; a bare number is in mm"
+	}
 	s, ok := v.scalar(expected)
 	if !ok {
 		return 0, false
@@ -189,22 +193,23 @@ func (v *Value) number(s string) string {
 
 // Int reads a whole number from lo to hi.
 func (v *Value) Int(lo, hi int) (int, bool) {
-	expected := fmt.Sprintf("a whole number from %d to %d", lo, hi)
-	s, ok := v.scalar(expected)
+	s, ok := v.scalar("a whole number")
 	if !ok {
 		return 0, false
 	}
 	s = strings.TrimSpace(s)
 	n, err := strconv.Atoi(s)
-	if err != nil || strings.HasPrefix(s, "+") {
-		v.Fail("bad-number", fmt.Sprintf("%s is not a whole number", quote(s)), expected, "")
-		return 0, false
+	message := ""
+	switch {
+	case errors.Is(err, strconv.ErrRange) || err == nil && (n < lo || n > hi):
+		message = fmt.Sprintf("%s is out of range", quote(s))
+	case err != nil || strings.HasPrefix(s, "+"):
+		message = fmt.Sprintf("%s is not a whole number", quote(s))
+	default:
+		return n, true
 	}
-	if n < lo || n > hi {
-		v.Fail("bad-number", fmt.Sprintf("%d is out of range", n), expected, "")
-		return 0, false
-	}
-	return n, true
+	v.Fail("bad-number", message, fmt.Sprintf("a whole number from %d to %d", lo, hi), "")
+	return 0, false
 }
 
 // Decimal reads a decimal number of zero or more and returns its spelling, with

@@ -41,8 +41,9 @@ const greatest = 1_000_000
 // twice is an error; one of an earlier file is overridden. Products with errors
 // are left out.
 func Load(into *Catalog, file string, text []byte, bare measure.System, found *diag.List) {
-	r := &reader{catalog: into, bare: bare, first: make(map[string]diag.Span)}
-	switch strings.ToLower(path.Ext(strings.ReplaceAll(file, `\`, "/"))) {
+	file = strings.ReplaceAll(file, `\`, "/")
+	r := &reader{catalog: into, bare: bare, folder: path.Dir(file), first: make(map[string]diag.Span)}
+	switch strings.ToLower(path.Ext(file)) {
 	case ".yaml", ".yml":
 		r.yaml(file, text, found)
 	default:
@@ -62,6 +63,7 @@ func columns() decode.Columns {
 type reader struct {
 	catalog *Catalog
 	bare    measure.System
+	folder  string               // the file's, from the plan's
 	first   map[string]diag.Span // where in this file each SKU stands
 }
 
@@ -130,6 +132,9 @@ func (r *reader) product(m *decode.Map, p *Product) bool {
 	want("max", m.Int("max", 1, greatest, &p.Max))
 	want("stack", m.Int("stack", 1, greatest, &p.Stack))
 	want("image", m.Name("image", &p.Image))
+	if p.Image != "" && r.folder != "." {
+		p.Image = r.folder + "/" + p.Image
+	}
 	want("gtin", gtin(m.Get("gtin"), &p.GTIN))
 	want("colour", colour(m.Get("colour"), &p.Colour))
 	if p.Max > 0 && p.Min > p.Max {
@@ -155,7 +160,7 @@ func gtin(v *decode.Value, to *string) bool {
 	if !ok {
 		return false
 	}
-	digits := strings.NewReplacer(" ", "", "-", "").Replace(s)
+	digits := strings.ReplaceAll(strings.ReplaceAll(s, " ", ""), "-", "")
 	if strings.Trim(digits, "0123456789") != "" || !slices.Contains([]int{8, 12, 13, 14}, len(digits)) {
 		v.Fail("bad-gtin", fmt.Sprintf("%q is not a GTIN", s), "8, 12, 13 or 14 digits", "")
 		return false

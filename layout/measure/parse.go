@@ -45,43 +45,43 @@ func ParseMass(s string, bare System) (Mass, error) {
 }
 
 // lengthUnit is a unit of length as a ratio of nanometres, and its short name.
-func lengthUnit(word string) (short string, ratio *big.Rat) {
+func lengthUnit(word string) (short string, num, den int64) {
 	switch word {
 	case "in", "inch", "inches", `"`:
-		return "in", big.NewRat(int64(Inch), 1)
+		return "in", int64(Inch), 1
 	case "ft", "foot", "feet", "'":
-		return "ft", big.NewRat(int64(Foot), 1)
+		return "ft", int64(Foot), 1
 	case "mm", "millimetre", "millimetres", "millimeter", "millimeters":
-		return "mm", big.NewRat(int64(Millimetre), 1)
+		return "mm", int64(Millimetre), 1
 	case "cm", "centimetre", "centimetres", "centimeter", "centimeters":
-		return "cm", big.NewRat(int64(Centimetre), 1)
+		return "cm", int64(Centimetre), 1
 	case "m", "metre", "metres", "meter", "meters":
-		return "m", big.NewRat(int64(Metre), 1)
+		return "m", int64(Metre), 1
 	}
-	return "", nil
+	return "", 0, 0
 }
 
 // massUnit is a unit of mass as a ratio of milligrams, and its short name.
-func massUnit(word string) (short string, ratio *big.Rat) {
+func massUnit(word string) (short string, num, den int64) {
 	switch word {
 	case "lb", "lbs", "pound", "pounds":
-		return "lb", big.NewRat(poundNum, poundDen)
+		return "lb", poundNum, poundDen
 	case "oz", "ounce", "ounces":
-		return "oz", big.NewRat(poundNum, poundDen*16)
+		return "oz", poundNum, poundDen * 16
 	case "mg", "milligram", "milligrams":
-		return "mg", big.NewRat(int64(Milligram), 1)
+		return "mg", int64(Milligram), 1
 	case "g", "gram", "grams":
-		return "g", big.NewRat(int64(Gram), 1)
+		return "g", int64(Gram), 1
 	case "kg", "kilogram", "kilograms", "kilo", "kilos":
-		return "kg", big.NewRat(int64(Kilogram), 1)
+		return "kg", int64(Kilogram), 1
 	}
-	return "", nil
+	return "", 0, 0
 }
 
 // dimension is what lengths and weights differ in.
 type dimension struct {
 	name     string
-	unit     func(word string) (short string, ratio *big.Rat)
+	unit     func(word string) (short string, num, den int64)
 	bare     string // the unit of a bare number
 	major    string // the unit that may be followed by a smaller one: ft, lb
 	minor    string // that smaller one: in, oz
@@ -94,10 +94,12 @@ type dimension struct {
 type term struct {
 	value *big.Rat
 	unit  string
-	ratio *big.Rat
 }
 
 func (d dimension) parse(s string) (int64, error) {
+	if n, ok := d.plain(s); ok {
+		return n, nil
+	}
 	fail := func(format string, args ...any) (int64, error) {
 		return 0, fmt.Errorf("%q %s", shorten(s), fmt.Sprintf(format, args...))
 	}
@@ -122,6 +124,42 @@ func (d dimension) parse(s string) (int64, error) {
 		return fail("is more than %s", d.maxText)
 	}
 	return n.Int64(), nil
+}
+
+// plain reads the commonest spelling, a short decimal number with or without a
+// unit, in machine arithmetic: goods files are full of them. What it does not
+// take is left to sum.
+func (d dimension) plain(s string) (int64, bool) {
+	const maxDigits = 9 // so that the product with any unit fits an int64
+	var n, digits, i int64
+	scale, point := int64(1), false
+	for ; i < int64(len(s)); i++ {
+		switch c := s[i]; {
+		case '0' <= c && c <= '9':
+			n, digits = 10*n+int64(c-'0'), digits+1
+			if point {
+				scale *= 10
+			}
+		case c == '.' && !point:
+			point = true
+		default:
+			goto unit
+		}
+		if digits > maxDigits {
+			return 0, false
+		}
+	}
+unit:
+	word := strings.TrimLeft(s[i:], " ")
+	if word == "" {
+		word = d.bare
+	}
+	_, num, den := d.unit(word)
+	if digits == 0 || num == 0 {
+		return 0, false
+	}
+	n = roundDiv(n*num, scale*den)
+	return n, n <= d.max
 }
 
 // sum reads one term, or a major and a minor one, and adds them up.
@@ -156,11 +194,12 @@ func (d dimension) sum(text string) (*big.Rat, error) {
 
 // in is the term in base units; a term without a unit has the default one.
 func (d dimension) in(t term, fallback string) *big.Rat {
-	ratio := t.ratio
-	if ratio == nil {
-		_, ratio = d.unit(fallback)
+	unit := t.unit
+	if unit == "" {
+		unit = fallback
 	}
-	return new(big.Rat).Mul(t.value, ratio)
+	_, num, den := d.unit(unit)
+	return new(big.Rat).Mul(t.value, big.NewRat(num, den))
 }
 
 func (d dimension) term(sc *scanner) (term, error) {
@@ -175,11 +214,11 @@ func (d dimension) term(sc *scanner) (term, error) {
 	if word == "" {
 		return term{value: value}, nil
 	}
-	short, ratio := d.unit(word)
-	if ratio == nil {
+	short, _, _ := d.unit(word)
+	if short == "" {
 		return term{}, fmt.Errorf("is not a %s: there is no unit %q", d.name, word)
 	}
-	return term{value, short, ratio}, nil
+	return term{value, short}, nil
 }
 
 // roundHalfUp is the one rounding of what is parsed; r is not negative.
