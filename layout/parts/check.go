@@ -95,9 +95,19 @@ func (r *reader) checkGrip(p *Part) {
 		r.lacks(p, "grip", "the slots and sides it holds on by, or needs: what it rests on")
 	case g.Sides > 0 && g.Width > p.Width:
 		r.fail(r.KeyAt("grip"), "bad-length", fmt.Sprintf("a grip of %s is wider than the part", p.ID), "")
+	case g.Sides > 0 && max(g.Shift, -g.Shift) > g.room(p.Width):
+		r.fail(r.KeyAt("grip"), "bad-length", fmt.Sprintf("the grips of %s are shifted beyond its ends", p.ID), "")
 	case g.Sides > 1 && 2*g.Inset >= p.Width:
 		r.fail(r.KeyAt("grip"), "bad-length", fmt.Sprintf("the grips of %s are inset past each other", p.ID), "an inset of less than half its width")
 	}
+}
+
+// room is how far a grip may shift without leaving the part.
+func (g Grip) room(width measure.Length) measure.Length {
+	if g.Sides > 1 {
+		return g.Inset
+	}
+	return width / 2
 }
 
 func (r *reader) checkNeeds(p *Part) {

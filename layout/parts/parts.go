@@ -92,12 +92,16 @@ type Part struct {
 // Grip is where a part holds on to its panel. It holds Slots slots, its own
 // and those under it, at each of Sides places across its width: one is its
 // middle, two are near its ends (Inset from each), none is free of the panel
-// (a shelf rests on brackets). Width is what one grip covers sideways.
+// (a shelf rests on brackets). Width is what one grip covers sideways. Shift is
+// how far to the right of those places the grips sit: parts as wide as a panel
+// cannot make way sideways, and are made so that two of them hang back to back
+// on one spine.
 type Grip struct {
 	Slots int
 	Sides int
 	Inset measure.Length
 	Width measure.Length
+	Shift measure.Length
 }
 
 // Need says which brackets a shelf rests on: Reach is their nominal length; a

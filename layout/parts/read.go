@@ -44,6 +44,7 @@ func (r *reader) use(p *Part) {
 		r.count(m, "sides", 0, 20, &p.Grip.Sides)
 		r.length(m, "inset", &p.Grip.Inset)
 		r.length(m, "width", &p.Grip.Width)
+		r.offset(m, "shift", &p.Grip.Shift)
 		m.Done()
 	}
 	if m := r.section("needs"); m != nil {

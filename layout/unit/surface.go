@@ -18,7 +18,7 @@ func offsets(p *parts.Part) []measure.Length {
 	reach := p.Width - 2*g.Inset
 	at := make([]measure.Length, g.Sides)
 	for i := range at {
-		at[i] = reach*measure.Length(i)/measure.Length(g.Sides-1) - reach/2
+		at[i] = reach*measure.Length(i)/measure.Length(g.Sides-1) - reach/2 + g.Shift
 	}
 	return at
 }
