@@ -30,7 +30,8 @@ type draft struct {
 
 	above, below measure.Length // room needed over and under the slot
 
-	row *Row
+	row    *Row
+	pushed bool // pushed to the left to make room for a row behind it
 }
 
 // ask is a product and the fronts asked for, 0 if open.

@@ -14,25 +14,35 @@ import (
 // places finds where along their slots the pieces of each row go, and the
 // brackets under them. Rows are taken from the top down; grips already taken,
 // on this face or from behind on a shared spine, are kept clear of.
-func (r *resolver) places(u *Unit, f *Face, drafts []*draft) {
+func (r *resolver) places(f *Face) {
+	drafts := r.drafted[f.ID]
 	r.held[f.ID] = heldGrips{}
 	for i, d := range drafts {
-		columns := columnsAbove(drafts[:i], d)
-		at := r.settle(d, columns)
-		for _, x := range at {
-			d.row.Pieces = append(d.row.Pieces, d.piece(d.part, x, 0))
-		}
-		if d.bracket != nil {
-			for _, shelf := range d.row.Pieces {
-				r.brackets(d, shelf)
-			}
-		}
-		for _, p := range d.row.All() {
-			for _, g := range p.Grips {
-				r.held[f.ID].add(g)
-			}
-		}
+		r.hang(d, r.settle(d, columnsAbove(drafts[:i], d)))
 		d.extend()
+	}
+}
+
+// hang puts the row's pieces, and brackets under them, at the places found.
+func (r *resolver) hang(d *draft, at []measure.Length) {
+	d.row.Pieces, d.row.Brackets = nil, nil
+	for _, x := range at {
+		d.row.Pieces = append(d.row.Pieces, d.piece(d.part, x, 0))
+	}
+	if d.bracket != nil {
+		for _, shelf := range d.row.Pieces {
+			r.brackets(d, shelf)
+		}
+	}
+	d.hold(r.held[d.face.ID])
+}
+
+// hold marks the grips of the row as taken.
+func (d *draft) hold(held heldGrips) {
+	for _, p := range d.row.All() {
+		for _, g := range p.Grips {
+			held.add(g)
+		}
 	}
 }
 
@@ -65,14 +75,22 @@ func (r *resolver) taken(d *draft, p *parts.Part) []solve.Interval {
 	return shifted(bars, offsets(p))
 }
 
-// settle solves the places of a row's pieces. When grips of other rows leave no
-// room, or nothing does, it says so and gives the best that can be drawn.
+// settle solves the places of a row's pieces. Where grips from behind leave no
+// room, the rows behind are pushed aside, then open fronts are given up. When
+// nothing helps it says so and gives the best that can be drawn.
 func (r *resolver) settle(d *draft, columns []int64) []measure.Length {
 	if d.pieces == 0 {
 		return nil
 	}
-	taken := r.taken(d, d.part)
-	if at, ok := r.solvePlaces(d, taken, columns); ok {
+	if at, ok := r.solvePlaces(d, r.taken(d, d.part), columns); ok {
+		return at
+	}
+	if r.pushAside(d) {
+		if at, ok := r.solvePlaces(d, r.taken(d, d.part), columns); ok {
+			return at
+		}
+	}
+	if at, ok := r.giveUpFronts(d, columns); ok {
 		return at
 	}
 	if at, ok := r.solvePlaces(d, nil, columns); ok {
@@ -89,6 +107,93 @@ func (r *resolver) settle(d *draft, columns []int64) []measure.Length {
 	}
 	r.stop(d.decl.Use.At, "no-place", message, fix, r.rowWhere(d))
 	return evenly(d.x0, d.x1, d.pieces)
+}
+
+// pushAside moves the rows behind this one, on the other side of a shared spine
+// and on the same slots, as far to their left as they go: seen from here that is
+// to the right, and leaves this row the other half of the slack. It reports
+// whether any row was moved.
+func (r *resolver) pushAside(d *draft) bool {
+	twin := d.face.Twin
+	if twin == "" {
+		return false
+	}
+	moved := false
+	behind := r.drafted[twin]
+	for _, b := range behind {
+		if b.row.Pieces == nil || b.pushed || b.decl.Every > 0 || !d.sharesWires(b) {
+			continue
+		}
+		b.pushed, moved = true, true
+		held := heldGrips{}
+		for _, other := range behind {
+			if other != b {
+				other.hold(held)
+			}
+		}
+		r.held[twin] = held
+		if at, ok := r.solvePlaces(b, r.taken(b, b.part), nil); ok {
+			r.hang(b, at)
+		} else {
+			b.hold(held)
+		}
+	}
+	return moved
+}
+
+// sharesWires reports whether a row behind holds any of the slots this one does,
+// behind some of its span.
+func (d *draft) sharesWires(b *draft) bool {
+	top, btop := d.row.Slot, b.row.Slot
+	if top-d.gripSlots() >= btop || btop-b.gripSlots() >= top {
+		return false
+	}
+	return b.x0 < d.face.Width-d.x0 && d.face.Width-d.x1 < b.x1
+}
+
+// giveUpFronts drops fronts the plan left open, one at a time from the product
+// that has most, until the row keeps off the grips of others.
+func (r *resolver) giveUpFronts(d *draft, columns []int64) ([]measure.Length, bool) {
+	if !single(d.part.Kind) || d.decl.Count > 0 || d.decl.Every > 0 {
+		return nil, false
+	}
+	counts := make([]int, len(d.asks))
+	for _, p := range d.fronts {
+		for i, a := range d.asks {
+			if a.product == p {
+				counts[i]++
+				break
+			}
+		}
+	}
+	all, taken := d.fronts, r.taken(d, d.part)
+	for dropped := 1; d.shrinkOpen(counts); dropped++ {
+		d.fronts = d.spell(counts)
+		d.pieces = len(d.fronts)
+		if at, ok := r.solvePlaces(d, taken, columns); ok {
+			r.note(d.decl.Use.At, "fronts-given-up", fmt.Sprintf("%d of %d fronts are left out so that %s at %s keeps off the grips behind it",
+				dropped, len(all), d.part.ID, r.text(d.row.Height)), r.rowWhere(d))
+			return at, true
+		}
+	}
+	d.fronts, d.pieces = all, len(all)
+	return nil, false
+}
+
+// shrinkOpen takes a front off the open product that has most, the last of
+// equals, but leaves every product one.
+func (d *draft) shrinkOpen(counts []int) bool {
+	at := -1
+	for i, a := range d.asks {
+		if a.fronts == 0 && counts[i] > max(1, a.product.Min) && (at < 0 || counts[i] >= counts[at]) {
+			at = i
+		}
+	}
+	if at < 0 {
+		return false
+	}
+	counts[at]--
+	return true
 }
 
 // rowWhere is where a row is, before it has an address.
@@ -145,8 +250,16 @@ func (d *draft) singles(fronts []*goods.Product, taken []solve.Interval, columns
 			p.Gaps = append(p.Gaps, int64((widths[i-1]+w)/2+d.gapBetween(fronts[i-1], fronts[i])))
 		}
 	}
-	p.Targets = targets(d.x0, d.x1, widths, d.gap(), d.decl.Align)
+	p.Targets = targets(d.x0, d.x1, widths, d.gap(), d.align())
 	return p
+}
+
+// align is how the row lies in its span: as declared, unless it was pushed.
+func (d *draft) align() plan.Align {
+	if d.pushed {
+		return plan.AlignLeft
+	}
+	return d.decl.Align
 }
 
 // gapBetween is the air between neighbours; bare hooks need none.
@@ -219,7 +332,7 @@ func (d *draft) bars() []solve.Interval {
 func (d *draft) carriers(taken []solve.Interval) solve.Places {
 	w := d.part.Width
 	widths := slices.Repeat([]measure.Length{w}, d.pieces)
-	p := solve.Places{Targets: targets(d.x0, d.x1, widths, 0, d.decl.Align)}
+	p := solve.Places{Targets: targets(d.x0, d.x1, widths, 0, d.align())}
 	for i := range widths {
 		p.Lo = append(p.Lo, int64(d.x0+w/2))
 		p.Hi = append(p.Hi, int64(d.x1-w/2))
@@ -267,7 +380,7 @@ func (r *resolver) spaced(d *draft, taken []solve.Interval) ([]measure.Length, b
 	first, ok := solve.Spaced{
 		Every: int64(d.decl.Every), Count: d.pieces,
 		Lo: int64(d.x0 + half), Hi: int64(d.x1 - half), Wish: int64(wish),
-		Lattice: d.lattice(), Blocked: append(d.bars(), taken...),
+		Lattice: d.spacedLattice(), Blocked: append(d.bars(), taken...),
 	}.Solve()
 	if !ok {
 		return nil, false
@@ -278,6 +391,17 @@ func (r *resolver) spaced(d *draft, taken []solve.Interval) ([]measure.Length, b
 	}
 	r.crowded(d)
 	return at, true
+}
+
+// spacedLattice is the lattice, made fine enough for every: to keep to it.
+func (d *draft) spacedLattice() solve.Lattice {
+	l := d.lattice()
+	if l.List == nil {
+		for a, b := int64(d.decl.Every), l.Step; b != 0; a, b = b, a%b {
+			l.Step = b
+		}
+	}
+	return l
 }
 
 // crowded reports fronts that every: puts closer than they are wide.

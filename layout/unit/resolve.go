@@ -15,24 +15,28 @@ import (
 // each row carries and so how much room it needs, finds the slots, then the
 // places along them, and at last what each position holds.
 func Resolve(p *plan.Plan, pl *parts.List, cat *goods.Catalog) Result {
-	r := &resolver{plan: p, parts: pl, goods: cat, step: latticeStep(p.Measure), held: map[plan.FaceID]heldGrips{}}
+	r := &resolver{plan: p, parts: pl, goods: cat, step: latticeStep(p.Measure),
+		drafted: map[plan.FaceID][]*draft{}, held: map[plan.FaceID]heldGrips{}}
 	u := r.carcass()
 	if u == nil {
 		return Result{Findings: r.findings}
 	}
-	rows := map[plan.FaceID][]*draft{}
 	for _, f := range u.Faces {
-		rows[f.ID] = r.drafts(u, f)
+		r.drafted[f.ID] = r.drafts(u, f)
 	}
 	r.undressable(u)
 	if r.findings.Has(diag.Error) {
 		return Result{Findings: r.findings}
 	}
 	for _, f := range u.Faces {
-		placed := r.slots(f, rows[f.ID])
-		r.places(u, f, placed)
-		r.fill(f, placed)
-		f.Rows = numbered(f, placed)
+		r.drafted[f.ID] = r.slots(f, r.drafted[f.ID])
+	}
+	for _, f := range u.Faces {
+		r.places(f)
+	}
+	for _, f := range u.Faces {
+		r.fill(f, r.drafted[f.ID])
+		f.Rows = numbered(f, r.drafted[f.ID])
 	}
 	u.Extent = extent(u)
 	r.collisions(u)
@@ -46,6 +50,7 @@ type resolver struct {
 	parts    *parts.List
 	goods    *goods.Catalog
 	step     measure.Length
+	drafted  map[plan.FaceID][]*draft // each face's rows, in file order
 	held     map[plan.FaceID]heldGrips
 	findings diag.List
 }
