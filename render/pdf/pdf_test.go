@@ -244,6 +244,75 @@ func sameInk(got *pdftest.Color, want *sheet.Color) error {
 	return nil
 }
 
+// Ink is read off the outlines embedded: of H, which is 1493 units high, stands
+// on the baseline and has as much room to its left as to its right.
+func TestInk(t *testing.T) {
+	const em = 20480 * um // ten font units are 0.1 mm
+	word := sheet.Text{At: at(50*mm, 60*mm), S: "H H", Size: em}
+	turned := word
+	turned.Up = true
+	texts := readBack(t, onePage(word, turned)).Pages[0].Texts
+	space := millimetres(fonts.Width(fonts.Regular, " ", em))
+	advance := millimetres(fonts.Width(fonts.Regular, "H", em))
+	left := texts[0].Ink.Min.X - 50
+	want := pdftest.Box{Min: pdftest.Point{X: 50 + left, Y: 60 - 14.93}, Max: pdftest.Point{X: 50 + 2*advance + space - left, Y: 60}}
+	if left <= 0 || left > 3 || !sameBox(texts[0].Ink, want) {
+		t.Errorf("ink %+v, want %+v", texts[0].Ink, want)
+	}
+	long := want.Max.X - want.Min.X
+	want = pdftest.Box{Min: pdftest.Point{X: 50 - 14.93, Y: 60 - left - long}, Max: pdftest.Point{X: 50, Y: 60 - left}}
+	if !sameBox(texts[1].Ink, want) {
+		t.Errorf("turned: ink %+v, want %+v", texts[1].Ink, want)
+	}
+}
+
+func sameBox(a, b pdftest.Box) bool {
+	const outline = 0.01 // outlines are whole font units, H need not be symmetrical to the unit
+	return math.Abs(a.Min.X-b.Min.X) < outline && math.Abs(a.Min.Y-b.Min.Y) < outline &&
+		math.Abs(a.Max.X-b.Max.X) < outline && math.Abs(a.Max.Y-b.Max.Y) < outline
+}
+
+func TestClashesAreSeenInTheFile(t *testing.T) {
+	word := func(x, y measure.Length, s string) sheet.Text {
+		return sheet.Text{At: at(x*mm, y*mm), S: s, Size: 10 * mm}
+	}
+	page := readBack(t, onePage(word(20, 20, "Tea"), word(25, 20, "tin"), word(205, 90, "Tea"), word(20, 40, "xx"), word(20, 34, "xx"), word(20, 20, " "))).Pages[0]
+	// The lines of x are 6 mm apart and 10 mm high, but their ink is not.
+	if d := cmp.Diff([][2]int{{0, 1}, {2, -1}}, page.Clashes()); d != "" {
+		t.Error(d)
+	}
+}
+
+// Whatever a text says, it is written, and comes back with what the faces
+// lack replaced.
+func FuzzText(f *testing.F) {
+	for _, s := range []string{"54½″", "\xff\x00", "🌱", "\u202Ea", ") Tj ET", ">> 1 0 R"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		p := onePage(sheet.Text{At: at(mm, mm), S: s, Size: mm})
+		p.Title, p.Sheets[0].Title, p.Language = s, s, s
+		texts := readBack(t, p).Pages[0].Texts
+		want, _ := fonts.Clean(s)
+		if len(texts) != min(1, len(s)) {
+			t.Fatalf("%d texts", len(texts))
+		}
+		// A blank that does not break shares the glyph of one that does.
+		if len(texts) == 1 && glyphs(texts[0].S) != glyphs(want) {
+			t.Errorf("%q came back as %q", want, texts[0].S)
+		}
+	})
+}
+
+func glyphs(s string) string {
+	out := ""
+	for _, r := range s {
+		id, _ := fonts.Glyph(fonts.Regular, r)
+		out += fmt.Sprint(id, " ")
+	}
+	return out
+}
+
 func TestEachPageHasItsOwnSize(t *testing.T) {
 	p := onePage()
 	mark := sheet.Line{From: at(5*mm, 7*mm), To: at(50*mm, 7*mm), Stroke: sheet.Stroke{Width: 250 * um}}

@@ -12,6 +12,7 @@ type font struct {
 	unicode  map[int]string
 	widths   map[int]float64 // in thousandths of an em
 	standard float64
+	program  *program // nil when none is embedded
 }
 
 func (r *reader) font(at ref) (*font, error) {
@@ -74,7 +75,11 @@ func (r *reader) descendant(d dict, f *font) (embedded bool, err error) {
 	if size, _ := s.dict["Length1"].(float64); int(size) != len(data) {
 		return false, fmt.Errorf("font program of %d bytes, said %v", len(data), s.dict["Length1"])
 	}
-	return true, nil
+	if cid["CIDToGIDMap"] != name("Identity") {
+		return false, errors.New("codes are no glyph numbers")
+	}
+	f.program, err = parseProgram(data)
+	return err == nil, err
 }
 
 // widths reads /W: "c [w w ...]" and "first last w".
@@ -211,23 +216,30 @@ func decodeUTF16(s string) string {
 	return string(utf16.Decode(units))
 }
 
-// decode turns a shown string into characters and its width in ems.
-func (f *font) decode(shown text) (s string, codes []float64, err error) {
+// glyph is one as shown: its number, its character, its advance in ems.
+type glyph struct {
+	number  int
+	unicode string
+	width   float64
+}
+
+// decode turns a shown string into glyphs.
+func (f *font) decode(shown text) ([]glyph, error) {
+	var glyphs []glyph
 	if len(shown)%2 != 0 {
-		return "", nil, errors.New("odd number of bytes in a text")
+		return nil, errors.New("odd number of bytes in a text")
 	}
 	for i := 0; i < len(shown); i += 2 {
 		c := code(shown[i : i+2])
 		u, ok := f.unicode[c]
 		if !ok {
-			return "", nil, fmt.Errorf("glyph %d of %s has no character", c, f.name)
+			return nil, fmt.Errorf("glyph %d of %s has no character", c, f.name)
 		}
 		w, ok := f.widths[c]
 		if !ok {
 			w = f.standard
 		}
-		s += u
-		codes = append(codes, w/1000)
+		glyphs = append(glyphs, glyph{c, u, w / 1000})
 	}
-	return s, codes, nil
+	return glyphs, nil
 }

@@ -53,6 +53,11 @@ type Point struct{ X, Y float64 }
 // Box is an upright box; Max is right of and below Min.
 type Box struct{ Min, Max Point }
 
+// Overlaps reports whether the insides of the two boxes meet.
+func (b Box) Overlaps(o Box) bool {
+	return b.Min.X < o.Max.X && o.Min.X < b.Max.X && b.Min.Y < o.Max.Y && o.Min.Y < b.Max.Y
+}
+
 // Color is red, green and blue from 0 to 1.
 type Color [3]float64
 
@@ -102,6 +107,7 @@ type Text struct {
 	Font   string
 	Color  Color
 	Order  int
+	Ink    Box // around the outlines of its glyphs; the zero box when they are blanks
 	Lacked int // characters shown as the replacement
 }
 
@@ -160,6 +166,23 @@ func (p Page) Segments() []Line {
 		}
 	}
 	return list
+}
+
+// Clashes returns the pairs of texts whose ink boxes overlap, as places in
+// Texts, and the texts whose ink leaves the page, paired with -1.
+func (p Page) Clashes() [][2]int {
+	var found [][2]int
+	for i, a := range p.Texts {
+		if a.Ink.Min.X < 0 || a.Ink.Min.Y < 0 || a.Ink.Max.X > p.Width || a.Ink.Max.Y > p.Height {
+			found = append(found, [2]int{i, -1})
+		}
+		for j, b := range p.Texts[i+1:] {
+			if a.Ink.Overlaps(b.Ink) {
+				found = append(found, [2]int{i, i + 1 + j})
+			}
+		}
+	}
+	return found
 }
 
 // Read reads a whole file.

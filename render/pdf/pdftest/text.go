@@ -106,19 +106,20 @@ func (c *canvas) showAll(list []any) error {
 		return errors.New("text outside BT and ET, or without a font")
 	}
 	begin := matrix{1, 0, 0, 1, 0, s.rise}.times(s.tm).times(s.ctm)
-	shown, along := "", 0.0
+	shown, along, ink := "", 0.0, Box{}
 	for _, o := range list {
 		switch v := o.(type) {
 		case float64:
 			along -= v / 1000 * s.size * s.stretch
 		case text:
-			word, widths, err := s.font.decode(v)
+			glyphs, err := s.font.decode(v)
 			if err != nil {
 				return err
 			}
-			shown += word
-			for _, w := range widths {
-				along += (w*s.size + s.charSpace) * s.stretch // two-byte codes take no word space
+			for _, g := range glyphs {
+				shown += g.unicode
+				ink = c.ink(ink, matrix{s.size * s.stretch, 0, 0, s.size, along, 0}.times(begin), g.number)
+				along += (g.width*s.size + s.charSpace) * s.stretch // two-byte codes take no word space
 			}
 		default:
 			return fmt.Errorf("%T in a text", o)
@@ -133,8 +134,29 @@ func (c *canvas) showAll(list []any) error {
 		Font:   s.font.name,
 		Color:  s.fill,
 		Order:  c.next(),
+		Ink:    ink,
 		Lacked: strings.Count(shown, "\uFFFD"),
 	})
 	s.tm = matrix{1, 0, 0, 1, along, 0}.times(s.tm)
 	return nil
+}
+
+// ink widens the box by a glyph's outline under m, which turns ems into points.
+func (c *canvas) ink(box Box, m matrix, number int) Box {
+	if c.state.font.program == nil {
+		return box
+	}
+	g, ok := c.state.font.program.box(number)
+	if !ok {
+		return box
+	}
+	for _, corner := range [4][2]float64{{g[0], g[1]}, {g[2], g[1]}, {g[0], g[3]}, {g[2], g[3]}} {
+		at := c.place(m, corner[0], corner[1])
+		if box == (Box{}) {
+			box = Box{at, at}
+		}
+		box.Min = Point{min(box.Min.X, at.X), min(box.Min.Y, at.Y)}
+		box.Max = Point{max(box.Max.X, at.X), max(box.Max.Y, at.Y)}
+	}
+	return box
 }
