@@ -1,0 +1,60 @@
+package draw
+
+import (
+	"setwright/layout/measure"
+	"setwright/layout/unit"
+	"setwright/render/sheet"
+)
+
+// rowAddresses writes each row's address beside its pieces and returns the
+// rows that have no room for it: their callouts carry it.
+func (e *elevation) rowAddresses(rows []*unit.Row) map[*unit.Row]bool {
+	aside := map[*unit.Row]bool{}
+	for _, r := range rows {
+		at, ok := e.addressPlace(r)
+		if !ok {
+			aside[r] = true
+			continue
+		}
+		e.fillBox(at, white())
+		e.write(at.Min.X+300*micron, at.Max.Y-letter(plain).drop(), r.Address, letter(plain).strong())
+		e.keepWord(at)
+	}
+	return aside
+}
+
+// addressPlace looks for a free place: over the row's pieces, between them,
+// beside them, under them.
+func (e *elevation) addressPlace(r *unit.Row) (sheet.Rect, bool) {
+	s := letter(plain).strong()
+	w, h := s.width(r.Address)+600*micron, s.rise()+s.drop()
+	panel := box(e.x(e.zone.x0), e.y(tallest(e.face))-5*mm, e.x(e.zone.x1), e.y(0))
+	for _, at := range e.addressPlaces(r, w, h) {
+		try := sheet.Rect{Min: at, Max: pt(at.X+w, at.Y+h)}
+		if within(try, panel) && e.clear(try) {
+			return try, true
+		}
+	}
+	return sheet.Rect{}, false
+}
+
+func (e *elevation) addressPlaces(r *unit.Row, w, h measure.Length) []sheet.Point {
+	const gap = 400 * micron
+	var shown []sheet.Rect
+	for _, p := range r.Pieces {
+		if e.zone.shows(p.Box) {
+			shown = append(shown, e.paper(p.Box))
+		}
+	}
+	if len(shown) == 0 {
+		return nil
+	}
+	first, last := shown[0], shown[len(shown)-1]
+	mid := (first.Min.Y+first.Max.Y)/2 - h/2
+	over, under := first.Min.Y-gap-h, first.Max.Y+gap
+	places := []sheet.Point{pt(first.Min.X, over), pt(first.Min.X-gap-w, mid), pt(last.Max.X+gap, mid), pt(last.Max.X-w, over)}
+	for i := 1; i < len(shown); i++ {
+		places = append(places, pt((shown[i-1].Max.X+shown[i].Min.X-w)/2, mid), pt((shown[i-1].Max.X+shown[i].Min.X-w)/2, over))
+	}
+	return append(places, pt(last.Max.X-w, under), pt(first.Min.X, under))
+}

@@ -1,0 +1,136 @@
+package draw
+
+import (
+	"fmt"
+	"strconv"
+
+	"setwright/layout/list"
+	"setwright/layout/parts"
+	"setwright/layout/unit"
+)
+
+// Build draws the unit build sheet: plan view, what the bare unit is made of,
+// and the steps in which everything goes up.
+func (j *Job) Build() []*Page {
+	s := &section{job: j, name: "unit", title: j.Words.UnitBuild, under: fmt.Sprintf(j.Words.UnitUnder, j.unitName())}
+	pg := s.upright()
+	area := pg.Field
+	plot := area
+	plot.Max.Y = area.Min.Y + high(area)*11/20
+	area.Min.Y = pg.planView(plot).Min.Y
+	f := s.flowOn(pg, area)
+	f.heading(j.Words.FramePanelsStand, 10*mm)
+	f.table(j.structureTable())
+	f.skip(4 * mm)
+	f.heading(j.Words.BuildSteps, 10*mm)
+	for i, step := range j.steps() {
+		f.item(strconv.Itoa(i+1), step, letter(plain), 7*mm)
+	}
+	if notes := j.notesTable(); len(notes.records) > 0 {
+		f.skip(4 * mm)
+		f.heading(j.Words.PartNotes, 10*mm)
+		f.table(notes)
+	}
+	return s.pages
+}
+
+// structureTable lists frame, stand and panels.
+func (j *Job) structureTable() table {
+	t := table{height: fine, columns: []column{
+		{tick: true}, {head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 3}, {head: j.Words.Quantity, end: true}, {head: j.Words.Size, flex: 1}, {head: j.Words.Weight, end: true},
+	}}
+	for _, line := range j.pick {
+		if line.Group == list.Structure {
+			t.records = append(t.records, record{cells: []string{"", strconv.Itoa(line.Balloon), j.partName(line.Part, 0), strconv.Itoa(line.Quantity), j.sizeOf(line.Part), j.mass(line.Weight)}})
+		}
+	}
+	return t
+}
+
+// sizeOf is the size a structural part is known by.
+func (j *Job) sizeOf(p *parts.Part) string {
+	b := j.Unit.Bare
+	switch p.Kind {
+	case parts.Panel:
+		return fmt.Sprintf("%s × %s %s", j.figure(p.Width), j.figure(p.Panel.Height), j.unitName())
+	case parts.Frame:
+		return fmt.Sprintf("%s × %s %s", j.figure(b.X1-b.X0), j.figure(b.Y1-b.Y0), j.unitName())
+	}
+	return fmt.Sprintf(j.Words.HighOf, j.length(p.Stand.Height))
+}
+
+// steps are the numbered build steps.
+func (j *Job) steps() []string {
+	w, u := j.Words, j.Unit
+	b := u.Bare
+	var steps []string
+	add := func(format string, args ...any) { steps = append(steps, fmt.Sprintf(format, args...)) }
+	add(w.StepBase, j.partName(u.Frame, 0), j.length(b.X1-b.X0), j.length(b.Y1-b.Y0))
+	if n := j.feet(); n > 0 {
+		add(w.StepFeet, n, j.partName(u.Stand, 0))
+	}
+	switch u.Stand.Stand.Form {
+	case "casters":
+		add("%s", w.StepLock)
+	case "levellers":
+		add("%s", w.StepLevel)
+	default:
+		add("%s", w.StepFix)
+	}
+	for _, f := range u.Faces {
+		if firstOf(u.Faces, f) == f {
+			add(w.StepPanels, j.faceName(f.ID), f.Bays, j.partName(f.Panel, 0), j.length(f.Bottom), j.length(f.Top))
+		}
+	}
+	if len(u.Faces) > 0 {
+		f := u.Faces[0]
+		add(w.StepDatum, j.slotName(f, 1), j.length(f.SlotHeight(1)))
+	}
+	for _, f := range j.dressed() {
+		add(w.StepHang, j.faceName(f.ID), pieces(f), f.Rows[len(f.Rows)-1].Address, fmt.Sprintf(w.HardwareOf, j.faceName(f.ID)))
+	}
+	add("%s", w.StepLoad)
+	add("%s", w.StepSign)
+	return steps
+}
+
+// firstOf is the first of the faces that share panels with f.
+func firstOf(faces []*unit.Face, f *unit.Face) *unit.Face {
+	for _, o := range faces {
+		if o == f || o.ID == f.Twin {
+			return o
+		}
+	}
+	return f
+}
+
+func (j *Job) feet() int {
+	n := 0
+	for _, s := range j.Unit.Structure {
+		if s.Part.Kind == parts.Stand {
+			n++
+		}
+	}
+	return n
+}
+
+func pieces(f *unit.Face) int {
+	n := 0
+	for _, r := range f.Rows {
+		n += len(r.Pieces) + len(r.Brackets) + len(r.Extras)
+	}
+	return n
+}
+
+// notesTable is what the parts list says the crew should know.
+func (j *Job) notesTable() table {
+	t := table{height: fine, columns: []column{{head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 2}, {head: j.Words.Note, flex: 4}}}
+	seen := map[*parts.Part]bool{}
+	for _, line := range j.pick {
+		if line.Part.Notes != "" && !seen[line.Part] {
+			seen[line.Part] = true
+			t.records = append(t.records, record{cells: []string{strconv.Itoa(line.Balloon), j.partName(line.Part, 0), line.Part.Notes}})
+		}
+	}
+	return t
+}

@@ -1,0 +1,149 @@
+package draw
+
+import (
+	"setwright/layout/measure"
+	"setwright/layout/unit"
+	"setwright/render/sheet"
+)
+
+// chain is the running dimensions along the face of the rows at one height.
+type chain struct {
+	xs          []measure.Length // places along the face
+	top, bottom measure.Length   // on paper, of the hardware measured to
+	labels      []slotted
+	level       []int
+}
+
+const (
+	chainLevels = 3
+	chainPitch  = 3600 * micron // from one level of figures to the next
+	chainDrop   = 1 * mm        // from the line to the figures under it
+)
+
+// chains draws, for every height, the sideways places of all that hangs
+// there, where that leaves the drawing clean. What is not drawn so is in the
+// table of the face, which has all of them.
+func (e *elevation) chains(rows []*unit.Row) {
+	for at := 0; at < len(rows); {
+		next := at + 1
+		for next < len(rows) && rows[next].Slot == rows[at].Slot {
+			next++
+		}
+		if !e.chain(rows[at:next]) && next > at+1 {
+			for _, r := range rows[at:next] {
+				e.chain([]*unit.Row{r})
+			}
+		}
+		at = next
+	}
+}
+
+// chain draws the running dimensions of rows at one height, at the first
+// level under or over them where nothing is in the way.
+func (e *elevation) chain(rows []*unit.Row) bool {
+	c := e.chainOf(rows)
+	if len(c.xs) == 0 {
+		return true
+	}
+	level, ok := stagger(c.labels, chainLevels, 800*micron)
+	if !ok {
+		return false
+	}
+	c.level = level
+	for drop := 1200 * micron; drop <= 8*mm; drop += 800 * micron {
+		if e.tryChain(c, c.bottom+drop) {
+			return true
+		}
+	}
+	height := c.height()
+	for lift := height + 800*micron; lift <= height+6*mm; lift += 800 * micron {
+		if e.tryChain(c, c.top-lift) {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *chain) height() measure.Length {
+	deepest := 0
+	for _, l := range c.level {
+		deepest = max(deepest, l)
+	}
+	return chainDrop + chainPitch*measure.Length(deepest+1)
+}
+
+func (e *elevation) chainOf(rows []*unit.Row) *chain {
+	c := &chain{top: e.y(0), bottom: 0}
+	for _, r := range rows {
+		for _, p := range r.All() {
+			if e.zone.shows(p.Box) {
+				b := e.paper(p.Box)
+				c.top, c.bottom = min(c.top, b.Min.Y), max(c.bottom, b.Max.Y)
+			}
+		}
+		for _, x := range places(r) {
+			if e.zone.holds(x) {
+				c.xs = append(c.xs, x)
+			}
+		}
+	}
+	c.xs = sorted(c.xs)
+	s := letter(plain)
+	for _, x := range c.xs {
+		c.labels = append(c.labels, slotted{e.x(x), s.width(e.job.figure(x))})
+	}
+	return c
+}
+
+// tryChain draws the chain with its line at y if the place is free.
+func (e *elevation) tryChain(c *chain, y measure.Length) bool {
+	s := letter(plain)
+	figures := make([]sheet.Rect, len(c.xs))
+	for i, l := range c.labels {
+		base := y + chainDrop + s.height + chainPitch*measure.Length(c.level[i]) + 300*micron
+		figures[i] = inset(s.middle().extent(l.want, base, e.job.figure(c.xs[i])), -200*micron)
+		if !e.clear(figures[i]) || figures[i].Max.Y > e.y(0) {
+			return false
+		}
+	}
+	from, to := e.x(e.zone.x0), e.x(c.xs[len(c.xs)-1])
+	if e.crossed(pt(from, y), pt(to, y)) > 0 || !e.clearOfLines(box(from, y-500*micron, to, y+500*micron)) {
+		return false
+	}
+	e.drawChain(c, y, from, to, figures)
+	return true
+}
+
+func (e *elevation) drawChain(c *chain, y, from, to measure.Length, figures []sheet.Rect) {
+	s := letter(plain).middle()
+	e.line(from, y, to, y, pen(hair))
+	e.keepLine(pt(from, y), pt(to, y))
+	if e.zone.from == 1 {
+		e.origin(from, y)
+	} else {
+		e.arrow(from, y)
+	}
+	for i, x := range c.xs {
+		at := e.x(x)
+		e.chainTick(at, y)
+		base := y + chainDrop + plain + chainPitch*measure.Length(c.level[i]) + 300*micron
+		if c.level[i] > 0 {
+			e.line(at, y, at, base-plain-500*micron, pencil(hair, 120))
+		}
+		e.fillBox(figures[i], white())
+		e.write(at, base, e.job.figure(x), s)
+		e.keepWord(figures[i])
+	}
+}
+
+// chainTick is a smaller slash, since chains stand close under the hardware.
+func (e *elevation) chainTick(x, y measure.Length) {
+	const half = 800 * micron
+	e.line(x-half, y+half, x+half, y-half, pen(medium))
+}
+
+// arrow says that running dimensions start beyond the left edge of the drawing.
+func (e *elevation) arrow(x, y measure.Length) {
+	ink := black()
+	e.polygon([]sheet.Point{pt(x, y), pt(x+2*mm, y-500*micron), pt(x+2*mm, y+500*micron)}, nil, &ink)
+}

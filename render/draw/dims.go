@@ -1,0 +1,179 @@
+package draw
+
+import (
+	"cmp"
+	"slices"
+
+	"setwright/layout/measure"
+	"setwright/layout/unit"
+	"setwright/render/sheet"
+)
+
+// slash ends a dimension: a short thick stroke at 45° (ISO 129-1).
+func (p *Page) slash(x, y measure.Length) {
+	const half = 1100 * micron
+	p.line(x-half, y+half, x+half, y-half, pen(solid))
+}
+
+// origin marks where running dimensions start (ISO 129-1).
+func (p *Page) origin(x, y measure.Length) {
+	st, fill := pen(medium), white()
+	p.circle(x, y, 700*micron, &st, &fill)
+}
+
+// span draws a plain dimension between two places on a level line, with
+// extension lines from where they are measured. The figure stands over the
+// line, or beside it where it is wider than the distance.
+func (p *Page) span(x0, x1, from, y measure.Length, text string) sheet.Rect {
+	for _, x := range []measure.Length{x0, x1} {
+		p.line(x, from, x, y+1*mm, pencil(hair, 120))
+		p.slash(x, y)
+	}
+	p.line(x0, y, x1, y, pen(hair))
+	s := letter(plain)
+	if s.width(text)+2*mm > x1-x0 {
+		p.line(x1, y, x1+2*mm+s.width(text), y, pen(hair))
+		return p.write(x1+1500*micron, y-800*micron, text, s)
+	}
+	return p.write((x0+x1)/2, y-800*micron, text, s.middle())
+}
+
+// upSpan is span turned to read from the right: a plain dimension up the sheet.
+func (p *Page) upSpan(y0, y1, from, x measure.Length, text string) {
+	for _, y := range []measure.Length{y0, y1} {
+		p.line(from, y, x+1*mm, y, pencil(hair, 120))
+		p.slash(x, y)
+	}
+	p.line(x, y0, x, y1, pen(hair))
+	p.write(x-800*micron, (y0+y1)/2, text, letter(plain).middle().turned())
+}
+
+// bayChain dimensions the bays under the elevation, and all of them together.
+func (e *elevation) bayChain(y measure.Length) {
+	edges := e.face.BayEdges()
+	j := e.job
+	from := e.y(0) + 2*mm
+	for bay := e.zone.from; bay <= e.zone.to; bay++ {
+		e.span(e.x(edges[bay-1]), e.x(edges[bay]), from, y, j.figure(edges[bay]-edges[bay-1]))
+	}
+	if e.zone.from < e.zone.to {
+		e.span(e.x(e.zone.x0), e.x(e.zone.x1), y+1*mm, y+6500*micron, j.figure(e.zone.width()))
+	}
+}
+
+// mark is one running height: a slot that carries something, or an edge of
+// the panel that is named in words.
+type mark struct {
+	height measure.Length
+	slot   int    // 0 if it is not one
+	name   string // of what is not a slot
+}
+
+// heights lists what the column of heights gives, from the top down.
+func (e *elevation) heights(rows []*unit.Row) []mark {
+	var marks []mark
+	seen := map[measure.Length]bool{}
+	add := func(m mark) {
+		if !seen[m.height] {
+			seen[m.height] = true
+			marks = append(marks, m)
+		}
+	}
+	for _, r := range rows {
+		add(mark{height: r.Height, slot: r.Slot})
+	}
+	add(mark{height: e.face.Top, name: e.job.Words.TopEdge})
+	add(mark{height: e.face.Bottom, name: e.job.Words.BottomEdge})
+	slices.SortFunc(marks, func(a, b mark) int { return cmp.Compare(b.height, a.height) })
+	return marks
+}
+
+const (
+	heightPitch = 4400 * micron // from one label of the column to the next
+	leadSpace   = 5 * mm        // between figure and axis, for a label's leader
+	gutter      = 6 * mm        // between axis and panel
+)
+
+// heightColumn is how wide the column of heights is, axis and gutter included.
+func (j *Job) heightColumn(f *unit.Face, marks []mark) measure.Length {
+	boxes, figures := j.heightWidths(f, marks)
+	return boxes + 1500*micron + figures + leadSpace + gutter
+}
+
+func (j *Job) heightWidths(f *unit.Face, marks []mark) (boxes, figures measure.Length) {
+	for _, m := range marks {
+		figures = max(figures, letter(plain).strong().width(j.figure(m.height)))
+		if m.slot > 0 {
+			boxes = max(boxes, letter(plain).width(j.slotName(f, m.slot))+2*mm)
+		} else {
+			boxes = max(boxes, letter(fine).width(m.name))
+		}
+	}
+	return boxes, figures
+}
+
+// drawHeights draws the running heights from the finished floor, each with
+// the slot it is, on an axis left of the panel. Labels of heights too close
+// together are moved apart, and lead to their ticks.
+func (e *elevation) drawHeights(marks []mark) {
+	axis := e.x(e.zone.x0) - gutter
+	floor := e.y(0)
+	boxes, figures := e.job.heightWidths(e.face, marks)
+	right := axis - leadSpace
+	e.line(axis, floor, axis, e.y(marks[0].height)-2*mm, pen(hair))
+	e.origin(axis, floor)
+	labels := make([]slotted, len(marks))
+	for i, m := range marks {
+		labels[i] = slotted{e.y(m.height), heightPitch}
+	}
+	middles := spread(labels, e.Field.Min.Y, floor-1*mm)
+	for i, m := range marks {
+		y := e.y(m.height)
+		e.slash(axis, y)
+		e.line(axis+1500*micron, y, e.x(e.zone.x0)-300*micron, y, pencil(hair, 140))
+		e.line(axis-1200*micron, y, right+600*micron, middles[i], pencil(hair, 90))
+		e.keepWord(e.writeMid(right, middles[i], e.job.figure(m.height), letter(plain).strong().end()))
+		e.heightName(m, right-figures-1500*micron-boxes, boxes, middles[i])
+	}
+	e.write(axis+1*mm, floor+5*mm, e.job.Words.FinishedFloor, letter(plain))
+}
+
+func (e *elevation) heightName(m mark, x, width, y measure.Length) {
+	if m.slot == 0 {
+		e.keepWord(e.writeMid(x+width, y, m.name, letter(fine).pale().end()))
+		return
+	}
+	r := box(x, y-2*mm, x+width, y+2*mm)
+	e.outlineBox(r, pen(thin))
+	e.keepWord(r)
+	e.writeMid(x+width/2, y, e.job.slotName(e.face, m.slot), letter(plain).middle())
+}
+
+// places lists where the crew measures to along the face for a row: the
+// middle of each hook and of every other piece with one grip, the grips of
+// what has two, the brackets of a shelf. They come sorted, each once.
+func places(r *unit.Row) []measure.Length {
+	var xs []measure.Length
+	for _, p := range r.Pieces {
+		switch {
+		case p.Part.Needs != nil:
+			continue
+		case len(p.Grips) > 1:
+			for _, g := range p.Grips {
+				xs = append(xs, (g.X0+g.X1)/2)
+			}
+		default:
+			xs = append(xs, p.X)
+		}
+	}
+	for _, b := range r.Brackets {
+		xs = append(xs, b.X)
+	}
+	return sorted(xs)
+}
+
+// sorted sorts lengths in place and drops repeats.
+func sorted(xs []measure.Length) []measure.Length {
+	slices.Sort(xs)
+	return slices.Compact(xs)
+}

@@ -1,0 +1,266 @@
+package draw
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"setwright/layout/list"
+	"setwright/layout/measure"
+	"setwright/layout/unit"
+	"setwright/render/sheet"
+)
+
+// Hardware draws the sheets of a face's hardware: the elevation with its
+// section, on several sheets if the face is too wide for one at a legible
+// scale, and the table of what hangs on it.
+func (j *Job) Hardware(f *unit.Face) []*Page {
+	s := &section{job: j, name: string(f.ID) + "-hardware", title: fmt.Sprintf(j.Words.HardwareOf, j.faceName(f.ID)),
+		under: fmt.Sprintf(j.Words.HangEvery, j.slotWord(f))}
+	plots := j.plots(f)
+	var area sheet.Rect
+	for _, p := range plots {
+		area = p.draw(s)
+	}
+	t := j.faceTable(f)
+	if len(t.records) == 0 {
+		return s.pages
+	}
+	last := s.pages[len(s.pages)-1]
+	flow := s.flowOn(last, area)
+	if high(area) < 25*mm || wide(area) < 100*mm {
+		flow = s.flowFresh()
+	}
+	flow.heading(j.Words.OnThisFace, 12*mm)
+	flow.table(t)
+	return s.pages
+}
+
+// plot is an elevation with its section, laid out but not drawn.
+type plot struct {
+	face  *unit.Face
+	zone  zone
+	rows  []*unit.Row
+	marks []mark
+	aside map[*unit.Row]bool
+
+	paper              paper
+	den                int64
+	left, right, below measure.Length // margins on paper round the panels
+	calls              []callout
+}
+
+// plots lays out the elevations of a face: on one sheet if that is legible,
+// else on the fewest sheets that are.
+func (j *Job) plots(f *unit.Face) []*plot {
+	var list []*plot
+	for n := 1; n <= f.Bays; n++ {
+		list = list[:0]
+		smallest := int64(0)
+		for _, z := range zones(f, n) {
+			p := j.plot(f, z)
+			list = append(list, p)
+			smallest = max(smallest, p.den)
+		}
+		if smallest <= j.legible() {
+			break
+		}
+	}
+	return list
+}
+
+const (
+	topSpace   = 7 * mm // over the panels: the section's name, addresses
+	sectionGap = 4 * mm
+)
+
+// plot chooses paper and scale for one zone of a face. The rows whose
+// addresses find no room on the drawing are known only once it is drawn, so
+// the layout is tried again with those in the column of callouts.
+func (j *Job) plot(f *unit.Face, z zone) *plot {
+	p := &plot{face: f, zone: z, rows: z.rows(f), aside: map[*unit.Row]bool{}}
+	for range 2 {
+		j.size(p)
+		trial := p.lay(&Page{Sheet: &sheet.Sheet{}, job: j, Field: j.field(p.paper)}, j.field(p.paper))
+		for _, r := range p.rows {
+			trial.hide(r)
+		}
+		aside := trial.rowAddresses(p.rows)
+		if len(aside) <= len(p.aside) {
+			break
+		}
+		p.aside = aside
+	}
+	return p
+}
+
+// size works out margins, paper and scale.
+func (j *Job) size(p *plot) {
+	e := &elevation{Page: &Page{job: j}, face: p.face, zone: p.zone}
+	p.marks = e.heights(p.rows)
+	p.left = j.heightColumn(p.face, p.marks)
+	p.calls = e.callouts(p.rows, p.aside)
+	p.right = calloutColumn(p.calls)
+	s := profile{Page: e.Page, face: p.face}
+	depths := s.depths(p.rows)
+	n := need{
+		width:  p.zone.width() + behind + deepest(p.face),
+		height: tallest(p.face),
+		sides:  p.left + p.right + sectionGap + 5*mm,
+		above:  topSpace,
+	}
+	for _, den := range j.scales() {
+		_, level := j.depthLabels(depths, view{den: den})
+		deepestLevel := 0
+		for _, l := range level {
+			deepestLevel = max(deepestLevel, l)
+		}
+		n.below = max(17*mm, sectionDrop+3*mm+depthPitch*measure.Length(deepestLevel+1))
+		p.below = n.below
+		p.paper, p.den = j.choose(n)
+		if p.den <= den {
+			return
+		}
+	}
+}
+
+// lay places the elevation in an area: at its top, in its middle sideways.
+func (p *plot) lay(pg *Page, area sheet.Rect) *elevation {
+	v := view{den: p.den}
+	total := p.left + v.len(p.zone.width()) + p.right + sectionGap + v.len(behind+deepest(p.face)) + 5*mm
+	spare := max(0, wide(area)-total)
+	v.origin = pt(area.Min.X+min(spare/2, 40*mm)+p.left, area.Min.Y+topSpace+v.len(tallest(p.face)))
+	return &elevation{Page: pg, face: p.face, zone: p.zone, view: v}
+}
+
+// hide keeps lettering off a row's pieces.
+func (e *elevation) hide(r *unit.Row) {
+	for _, p := range r.All() {
+		if e.zone.shows(p.Box) {
+			e.keepBox(e.paper(p.Box))
+		}
+	}
+}
+
+// draw draws the plot on a new sheet of the section and returns what is left
+// of the sheet under it.
+func (p *plot) draw(s *section) sheet.Rect {
+	j := s.job
+	pg := s.page(p.paper)
+	pg.scale = j.scaleName(p.den)
+	e := p.lay(pg, pg.Field)
+	e.carcass()
+	e.hardware(dark())
+	for _, r := range p.rows {
+		e.hide(r)
+	}
+	e.drawHeights(p.marks)
+	named := map[int]bool{}
+	for _, m := range p.marks {
+		named[m.slot] = true
+	}
+	e.slotNumbers(e.x(p.zone.x0)-1*mm, named)
+	e.bayChain(e.y(0) + 10*mm)
+	right := e.x(p.zone.x1) + p.right
+	pr := &profile{Page: pg, face: p.face, view: view{pt(right+sectionGap+e.view.len(behind), e.view.origin.Y), p.den}}
+	pr.draw(p.rows)
+	e.rowAddresses(p.rows)
+	room := e.y(0) - pg.Field.Min.Y + 3*mm
+	e.drawCallouts(thinned(p.calls, room), e.x(p.zone.x1))
+	e.chains(p.rows)
+	if len(p.rows) == 0 {
+		e.bare()
+	}
+	e.zoneKey()
+	area := pg.Field
+	area.Min.Y = e.y(0) + p.below + 2*mm
+	return area
+}
+
+// bare says that nothing hangs here.
+func (e *elevation) bare() {
+	text := e.job.Words.StaysBare
+	s := letter(large).middle()
+	x, y := (e.x(e.zone.x0)+e.x(e.zone.x1))/2, (e.y(e.face.Top)+e.y(e.face.Bottom))/2
+	lines := wrap(text, s, wide(box(e.x(e.zone.x0), 0, e.x(e.zone.x1), 0))-4*mm)
+	for i, l := range lines {
+		at := y + s.pitch()*measure.Length(i)
+		e.fillBox(inset(s.extent(x, at, l), -1*mm), white())
+		e.write(x, at, l, s)
+	}
+}
+
+// zoneKey shows which bays of the face a sheet shows, if not all.
+func (e *elevation) zoneKey() {
+	if e.zone.whole {
+		return
+	}
+	text := fmt.Sprintf(e.job.Words.BaysOf, e.zone.from, e.zone.to, e.face.Bays)
+	if e.zone.from == e.zone.to {
+		text = fmt.Sprintf(e.job.Words.BayOf, e.zone.from, e.face.Bays)
+	}
+	size := 5 * mm
+	x := e.Field.Max.X - size*measure.Length(e.face.Bays)
+	y := e.Field.Min.Y - headingHeight + 1*mm
+	for bay := 1; bay <= e.face.Bays; bay++ {
+		r := box(x+size*measure.Length(bay-1), y, x+size*measure.Length(bay), y+5*mm)
+		e.outlineBox(r, pen(thin))
+		if bay >= e.zone.from && bay <= e.zone.to {
+			e.fillBox(inset(r, 600*micron), grey(150))
+		}
+	}
+	e.write(x-2*mm, y+3700*micron, text, letter(plain).end())
+}
+
+// faceTable lists the parts of a face: balloon, name, pieces, and for each
+// row that has them where it hangs and every place along the face.
+func (j *Job) faceTable(f *unit.Face) table {
+	t := table{height: fine, columns: []column{
+		{tick: true}, {head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 2}, {head: j.Words.Quantity, end: true}, {head: fmt.Sprintf(j.Words.WhereFrom, j.unitName()), flex: 5},
+	}}
+	for _, line := range j.pick {
+		n, where := j.onFace(f, line)
+		if n == 0 {
+			continue
+		}
+		t.records = append(t.records, record{cells: []string{"", strconv.Itoa(line.Balloon), j.partName(line.Part, line.Cut), strconv.Itoa(n), strings.Join(where, "\n")}})
+	}
+	return t
+}
+
+// onFace counts the pieces of a pick line on a face and says where they are.
+func (j *Job) onFace(f *unit.Face, line list.PickLine) (n int, where []string) {
+	for _, r := range f.Rows {
+		var pieces []*unit.Piece
+		for _, p := range r.All() {
+			if j.balloon(p.Part, p.Cut) == line.Balloon {
+				pieces = append(pieces, p)
+			}
+		}
+		if len(pieces) == 0 {
+			continue
+		}
+		n += len(pieces)
+		where = append(where, fmt.Sprintf("%s  %s, %s: %s", r.Address, j.slotName(f, pieces[0].Slot), j.figure(f.SlotHeight(pieces[0].Slot)), j.spots(pieces)))
+	}
+	return n, where
+}
+
+// spots says where along the face pieces hang: their middles, both grips of
+// what has two, both ends of what rests on others.
+func (j *Job) spots(pieces []*unit.Piece) string {
+	var figures []string
+	for _, p := range pieces {
+		switch {
+		case len(p.Grips) > 1:
+			for _, g := range p.Grips {
+				figures = append(figures, j.figure((g.X0+g.X1)/2))
+			}
+		case len(p.Grips) == 0:
+			figures = append(figures, fmt.Sprintf(j.Words.FromTo, j.figure(p.Box.X0), j.figure(p.Box.X1)))
+		default:
+			figures = append(figures, j.figure(p.X))
+		}
+	}
+	return strings.Join(figures, " · ")
+}

@@ -1,0 +1,102 @@
+package draw
+
+import (
+	"setwright/layout/measure"
+	"setwright/layout/unit"
+)
+
+// zone is the part of a face one elevation shows: some bays of it.
+type zone struct {
+	from, to int // bays, from 1
+	x0, x1   measure.Length
+	whole    bool
+}
+
+// zones splits a face into so many runs of bays, as even as can be.
+func zones(f *unit.Face, n int) []zone {
+	edges := f.BayEdges()
+	list := make([]zone, 0, n)
+	at := 0
+	for i := range n {
+		next := at + (f.Bays-at+n-i-1)/(n-i)
+		list = append(list, zone{at + 1, next, edges[at], edges[next], n == 1})
+		at = next
+	}
+	return list
+}
+
+func (z zone) width() measure.Length { return z.x1 - z.x0 }
+
+// shows reports whether any of the box lies in the zone.
+func (z zone) shows(b unit.Box) bool { return b.X0 < z.x1 && b.X1 > z.x0 }
+
+// holds reports whether a place along the face is to be shown in the zone.
+func (z zone) holds(x measure.Length) bool { return x >= z.x0 && x <= z.x1 }
+
+// rows lists the rows of the face with a piece in the zone.
+func (z zone) rows(f *unit.Face) []*unit.Row {
+	var rows []*unit.Row
+	for _, r := range f.Rows {
+		for _, p := range r.All() {
+			if z.shows(p.Box) {
+				rows = append(rows, r)
+				break
+			}
+		}
+	}
+	return rows
+}
+
+// facing turns unit coordinates into those of a face.
+type facing struct{ ox, oy, rx, ry, dx, dy measure.Length }
+
+func facingOf(f *unit.Face) facing {
+	o := f.Solid(unit.Box{})
+	r := f.Solid(unit.Box{X0: 1, X1: 1})
+	d := f.Solid(unit.Box{D0: 1, D1: 1})
+	return facing{o.X0, o.Y0, r.X0 - o.X0, r.Y0 - o.Y0, d.X0 - o.X0, d.Y0 - o.Y0}
+}
+
+// box is a solid as the face's viewer sees it.
+func (f facing) box(s unit.Solid) unit.Box {
+	ax, ad := f.point(s.X0, s.Y0)
+	bx, bd := f.point(s.X1, s.Y1)
+	return unit.Box{X0: min(ax, bx), X1: max(ax, bx), Y0: s.Z0, Y1: s.Z1, D0: min(ad, bd), D1: max(ad, bd)}
+}
+
+func (f facing) point(x, y measure.Length) (along, out measure.Length) {
+	x, y = x-f.ox, y-f.oy
+	return x*f.rx + y*f.ry, x*f.dx + y*f.dy
+}
+
+// tallest is the height of the highest thing on the face: panel, hardware or goods.
+func tallest(f *unit.Face) measure.Length {
+	top := f.Top
+	for _, r := range f.Rows {
+		for _, p := range r.All() {
+			top = max(top, p.Box.Y1)
+		}
+		for _, pos := range r.Positions {
+			for _, fr := range pos.Fronts {
+				top = max(top, fr.Box.Y1)
+			}
+		}
+	}
+	return top
+}
+
+// deepest is how far deck, hardware and goods of the face reach out.
+func deepest(f *unit.Face) measure.Length {
+	out := max(f.DeckDepth, measure.Inch)
+	for _, r := range f.Rows {
+		for _, p := range r.All() {
+			out = max(out, p.Box.D1)
+		}
+		for _, pos := range r.Positions {
+			for _, fr := range pos.Fronts {
+				out = max(out, fr.Box.D1)
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,85 @@
+package draw
+
+import (
+	"setwright/layout/measure"
+	"setwright/render/sheet"
+)
+
+// flow sets text and tables from the top of an area down, and goes on to a
+// further sheet of its section when the area is full.
+type flow struct {
+	section *section
+	page    *Page
+	area    sheet.Rect
+	y       measure.Length
+}
+
+// flowOn starts a flow in an area of a page.
+func (s *section) flowOn(p *Page, area sheet.Rect) *flow {
+	return &flow{section: s, page: p, area: area, y: area.Min.Y}
+}
+
+// flowFresh starts a flow on a new upright sheet.
+func (s *section) flowFresh() *flow {
+	p := s.upright()
+	return s.flowOn(p, p.Field)
+}
+
+func (f *flow) left() measure.Length { return f.area.Max.Y - f.y }
+
+// turn goes on to the next sheet.
+func (f *flow) turn() {
+	f.page = f.section.upright()
+	f.area = f.page.Field
+	f.y = f.area.Min.Y
+}
+
+// room makes sure that so much height is left, on this sheet or the next.
+func (f *flow) room(h measure.Length) {
+	if f.left() < h && f.y > f.area.Min.Y {
+		f.turn()
+	}
+}
+
+func (f *flow) skip(h measure.Length) { f.y += h }
+
+// heading sets a heading that stays with at least keep of what follows.
+func (f *flow) heading(text string, keep measure.Length) {
+	s := letter(large).strong()
+	f.room(s.pitch() + 2*mm + keep)
+	for _, line := range wrap(text, s, wide(f.area)) {
+		f.page.write(f.area.Min.X, f.y+s.rise(), line, s)
+		f.y += s.pitch()
+	}
+	f.y += 1 * mm
+}
+
+// text sets a paragraph, line by line over as many sheets as it takes.
+func (f *flow) text(text string, s style, indent measure.Length) {
+	for _, line := range wrap(text, s, wide(f.area)-indent) {
+		f.room(s.pitch())
+		f.page.write(f.area.Min.X+indent, f.y+s.rise(), line, s)
+		f.y += s.pitch()
+	}
+}
+
+// item sets a paragraph with a mark before it: a number, a tick box.
+func (f *flow) item(mark, text string, s style, indent measure.Length) {
+	f.room(s.pitch() * 2)
+	if mark == tickMark {
+		f.page.tickBox(f.area.Min.X, f.y+s.rise()-s.height/2, s.height)
+	} else {
+		f.page.write(f.area.Min.X, f.y+s.rise(), mark, s.strong())
+	}
+	f.text(text, s, indent)
+	f.y += s.height / 2
+}
+
+// tickMark as an item's mark or a table's cell is a box to tick.
+const tickMark = "\x00tick"
+
+// tickBox draws a square to tick whose left edge is at x, centred on y.
+func (p *Page) tickBox(x, y, height measure.Length) {
+	side := max(height*5/4, 2500*micron)
+	p.outlineBox(box(x, y-side/2, x+side, y+side/2), pen(thin))
+}

@@ -1,0 +1,205 @@
+package draw
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"setwright/layout/diag"
+	"setwright/layout/list"
+	"setwright/layout/measure"
+)
+
+// PickList draws the pick list: what to pull from the stockroom.
+func (j *Job) PickList() []*Page {
+	s := &section{job: j, name: "pick-list", title: j.Words.PickList, under: j.Words.PickUnder}
+	t := table{columns: []column{
+		{tick: true}, {head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 4}, {head: j.Words.Quantity, end: true},
+		{head: j.Words.Packs, end: true}, {head: j.Words.Weight, end: true}, {head: j.Words.Where, flex: 3},
+	}}
+	group, quantity, weight := list.Group(""), 0, measure.Mass(0)
+	for _, line := range j.pick {
+		if line.Group != group {
+			group = line.Group
+			t.records = append(t.records, record{group: j.groupName(group)})
+		}
+		t.records = append(t.records, record{cells: []string{"", strconv.Itoa(line.Balloon), j.partName(line.Part, line.Cut) + "\n" + line.Part.ID,
+			strconv.Itoa(line.Quantity), j.packText(line), j.mass(line.Weight), strings.Join(line.Rows, ", ")}})
+		quantity, weight = quantity+line.Quantity, weight+line.Weight
+	}
+	f := s.flowFresh()
+	f.table(t)
+	f.skip(2 * mm)
+	f.text(fmt.Sprintf(j.Words.PickTotal, quantity, j.mass(weight)), letter(plain).strong(), 0)
+	return s.pages
+}
+
+func (j *Job) packText(line list.PickLine) string {
+	if line.Part.Pack <= 1 {
+		return strconv.Itoa(line.Packs)
+	}
+	return fmt.Sprintf("%d × %d", line.Packs, line.Part.Pack)
+}
+
+func (j *Job) groupName(g list.Group) string {
+	switch g {
+	case list.Structure:
+		return j.Words.GroupStructure
+	case list.Shelving:
+		return j.Words.GroupShelving
+	case list.Hooks:
+		return j.Words.GroupHooks
+	case list.Rails:
+		return j.Words.GroupRails
+	}
+	return j.Words.GroupOther
+}
+
+// PositionKey draws the key for staff: what goes where.
+func (j *Job) PositionKey() []*Page {
+	s := &section{job: j, name: "position-key", title: j.Words.PositionKey, under: j.Words.KeyUnder}
+	t := table{columns: []column{
+		{head: j.Words.Address}, {head: j.Words.Product, flex: 3}, {head: j.Words.SKU, flex: 1},
+		{head: j.Words.Facings, end: true}, {head: j.Words.Units, end: true}, {head: fmt.Sprintf(j.Words.HeightIn, j.unitName()), end: true},
+	}}
+	face := ""
+	for _, k := range j.key {
+		if k.Face.Letter != face {
+			face = k.Face.Letter
+			t.records = append(t.records, record{group: j.faceName(k.Face.ID)})
+		}
+		p := k.Position
+		t.records = append(t.records, record{cells: []string{p.Address, p.Product.Name, p.Product.SKU, strconv.Itoa(len(p.Fronts)), strconv.Itoa(p.Units), j.figure(p.Height)}})
+	}
+	f := s.flowFresh()
+	if len(j.key) == 0 {
+		f.text(j.Words.NoGoods, letter(plain), 0)
+		return s.pages
+	}
+	f.table(t)
+	return s.pages
+}
+
+// FindingsList draws what the checks found.
+func (j *Job) FindingsList() []*Page {
+	s := &section{job: j, name: "findings", title: j.Words.Findings, under: j.Words.FindingsUnder}
+	f := s.flowFresh()
+	if len(j.Findings) == 0 {
+		f.text(j.Words.NoFindings, letter(plain), 0)
+		return s.pages
+	}
+	t := table{columns: []column{
+		{head: j.Words.Level}, {head: j.Words.Finding, flex: 5}, {head: j.Words.Where, flex: 2}, {head: j.Words.Source, flex: 2},
+	}, height: fine}
+	for _, find := range j.Findings {
+		t.records = append(t.records, record{cells: []string{j.levelName(find.Level) + "\n" + find.Code, j.findingText(find), findingPlace(find), find.Source}})
+	}
+	f.table(t)
+	return s.pages
+}
+
+// findingText is the sentence, what would have been right, and the fix.
+func (j *Job) findingText(f diag.Finding) string {
+	text := sentence(f.Message)
+	if f.Expected != "" {
+		text += "\n" + j.Words.Expected + ": " + f.Expected
+	}
+	if f.Fix != "" {
+		text += "\n" + j.Words.Fix + ": " + f.Fix
+	}
+	return text
+}
+
+// sentence gives a message its capital and full stop.
+func sentence(s string) string {
+	if s == "" {
+		return s
+	}
+	for i := range s {
+		if i > 0 {
+			return strings.ToUpper(s[:i]) + s[i:] + "."
+		}
+	}
+	return strings.ToUpper(s) + "."
+}
+
+func findingPlace(f diag.Finding) string {
+	var where []string
+	if len(f.Where) > 0 {
+		where = append(where, strings.Join(f.Where, ", "))
+	}
+	if at := f.At.String(); at != "" {
+		where = append(where, at)
+	}
+	return strings.Join(where, "\n")
+}
+
+func (j *Job) levelName(l diag.Level) string {
+	switch l {
+	case diag.Note:
+		return j.Words.LevelNote
+	case diag.Caution:
+		return j.Words.LevelCaution
+	}
+	return j.Words.LevelStop
+}
+
+// SignOff draws the last sheet: who built and checked what, with photographs.
+func (j *Job) SignOff() []*Page {
+	s := &section{job: j, name: "sign-off", title: j.Words.SignOff, under: j.Words.SignUnder}
+	f := s.flowFresh()
+	for _, role := range []string{j.Words.BuiltBy, j.Words.CheckedBy, j.Words.ApprovedBy} {
+		f.signature(role)
+	}
+	f.skip(4 * mm)
+	for _, face := range j.Faces() {
+		f.heading(j.faceName(face.ID), 20*mm)
+		for _, check := range []string{
+			fmt.Sprintf(j.Words.CheckPanels, j.slotName(face, 1), j.length(face.SlotHeight(1))),
+			fmt.Sprintf(j.Words.CheckRows, len(face.Rows), pieces(face)), j.Words.CheckGoods, j.Words.CheckSafe,
+		} {
+			f.item(tickMark, check, letter(plain), 6*mm)
+		}
+	}
+	f.skip(3 * mm)
+	f.photos()
+	return s.pages
+}
+
+// signature is a row of boxes for name, signature and date.
+func (f *flow) signature(role string) {
+	h := 15 * mm
+	f.room(h)
+	w := wide(f.area)
+	x := f.area.Min.X
+	words := f.section.job.Words
+	for i, label := range []string{role, words.Signature, words.Date} {
+		part := w * measure.Length([]int{45, 35, 20}[i]) / 100
+		r := box(x, f.y, x+part, f.y+h-2*mm)
+		f.page.outlineBox(r, pen(thin))
+		f.page.write(r.Min.X+1500*micron, r.Min.Y+3500*micron, label, letter(plain).pale())
+		x += part
+	}
+	f.y += h
+}
+
+// photos are boxes for a dated photograph of each face, two side by side.
+func (f *flow) photos() {
+	j := f.section.job
+	faces := j.Faces()
+	w := (wide(f.area) - 4*mm) / 2
+	h := w * 2 / 5
+	f.heading(j.Words.Photos, h)
+	for i, face := range faces {
+		if i%2 == 0 {
+			f.room(h + 3*mm)
+		}
+		x := f.area.Min.X + (w+4*mm)*measure.Length(i%2)
+		r := box(x, f.y, x+w, f.y+h)
+		f.page.outlineBox(r, pen(thin))
+		f.page.write(r.Min.X+1500*micron, r.Min.Y+3500*micron, fmt.Sprintf(j.Words.PhotoOf, j.faceName(face.ID)), letter(plain).pale())
+		if i%2 == 1 || i == len(faces)-1 {
+			f.y += h + 3*mm
+		}
+	}
+}

@@ -1,0 +1,261 @@
+package draw
+
+import (
+	"setwright/layout/measure"
+	"setwright/render/sheet"
+)
+
+// column is one column of a table. It is as wide as its widest cell; if that
+// is more than there is, those that flex share what the others leave, by
+// their weights, and wrap.
+type column struct {
+	head string
+	flex int
+	end  bool // figures: set to the right
+	tick bool // a box to tick in every row
+}
+
+// record is one row of a table, a cell a column; a cell may hold newlines.
+// With only a group it is a heading across the table.
+type record struct {
+	group string
+	cells []string
+	link  string // the sheet the row leads to
+	bold  bool
+}
+
+type table struct {
+	columns []column
+	records []record
+	height  measure.Length // of the lettering; 0 is plain
+}
+
+const (
+	cellGap  = 3 * mm        // between columns
+	rowSpace = 1200 * micron // between the lines of one row and the next
+)
+
+// setTable is a table with its column widths worked out.
+type setTable struct {
+	table
+	style  style
+	lefts  []measure.Length
+	widths []measure.Length
+	width  measure.Length
+}
+
+// table draws a table, with its head again on every sheet it goes on to.
+func (f *flow) table(t table) {
+	st := t.set(wide(f.area))
+	f.room(st.headHeight() + 2*st.style.pitch() + rowSpace)
+	st.head(f)
+	for i, r := range t.records {
+		if r.group != "" {
+			keep := st.rowHeight(1)
+			if f.left() < 2*keep {
+				f.turn()
+				st.head(f)
+			}
+			f.page.write(f.area.Min.X, f.y+rowSpace/2+st.style.rise(), r.group, st.style.strong())
+			f.y += keep
+			f.page.line(f.area.Min.X, f.y, f.area.Min.X+st.width, f.y, pencil(hair, 170))
+			continue
+		}
+		st.row(f, &t.records[i])
+	}
+}
+
+// heightIn is the height the table takes on one sheet if it is not split.
+func (t table) heightIn(width measure.Length) measure.Length {
+	st := t.set(width)
+	h := st.headHeight()
+	for i := range t.records {
+		n := 1
+		if t.records[i].group == "" {
+			n = lineCount(st.lines(&t.records[i]))
+		}
+		h += st.rowHeight(n)
+	}
+	return h
+}
+
+// set works out the columns of a table.
+func (t table) set(width measure.Length) *setTable {
+	if t.height == 0 {
+		t.height = plain
+	}
+	st := &setTable{table: t, style: letter(t.height), width: width}
+	st.widths = st.natural()
+	room := width - cellGap*measure.Length(len(t.columns)-1)
+	rigid, flexing, weights := measure.Length(0), measure.Length(0), 0
+	for i, c := range t.columns {
+		if c.flex == 0 {
+			rigid += st.widths[i]
+			continue
+		}
+		flexing += st.widths[i]
+		weights += c.flex
+	}
+	if rigid+flexing != room && weights > 0 {
+		st.share(room-rigid, flexing, weights)
+	}
+	at := measure.Length(0)
+	for _, w := range st.widths {
+		st.lefts = append(st.lefts, at)
+		at += w + cellGap
+	}
+	return st
+}
+
+// share divides room among the flexing columns: those that need less than
+// their part of it take what they need, the others share the rest.
+func (st *setTable) share(room, flexing measure.Length, weights int) {
+	if flexing <= room {
+		spare := room - flexing
+		for i, c := range st.columns {
+			st.widths[i] += spare * measure.Length(c.flex) / measure.Length(weights)
+		}
+		return
+	}
+	content := make([]bool, len(st.columns))
+	for again := true; again; {
+		again = false
+		for i, c := range st.columns {
+			if c.flex > 0 && !content[i] && st.widths[i] <= room*measure.Length(c.flex)/measure.Length(weights) {
+				content[i], again = true, true
+				room -= st.widths[i]
+				weights -= c.flex
+			}
+		}
+	}
+	for i, c := range st.columns {
+		if c.flex > 0 && !content[i] {
+			st.widths[i] = room * measure.Length(c.flex) / measure.Length(weights)
+		}
+	}
+}
+
+// natural is the width each column would have if nothing wrapped.
+func (st *setTable) natural() []measure.Length {
+	widths := make([]measure.Length, len(st.columns))
+	for i, c := range st.columns {
+		widths[i] = st.style.strong().width(c.head)
+		if c.tick {
+			widths[i] = max(widths[i], 3500*micron)
+		}
+	}
+	for _, r := range st.records {
+		for i, text := range r.cells {
+			s := st.style
+			if r.bold {
+				s = s.strong()
+			}
+			widths[i] = max(widths[i], widestLine(text, s))
+		}
+	}
+	return widths
+}
+
+func widestLine(text string, s style) measure.Length {
+	var widest measure.Length
+	start := 0
+	for i := 0; i <= len(text); i++ {
+		if i == len(text) || text[i] == '\n' {
+			widest = max(widest, s.width(text[start:i]))
+			start = i + 1
+		}
+	}
+	return widest
+}
+
+func (st *setTable) headHeight() measure.Length { return st.style.pitch() + 2*mm }
+
+func (st *setTable) rowHeight(lines int) measure.Length {
+	return st.style.pitch()*measure.Length(lines) + rowSpace
+}
+
+func (st *setTable) head(f *flow) {
+	s := st.style.strong()
+	for i, c := range st.columns {
+		st.cell(f.page, f.area.Min.X, f.y+s.rise(), i, c.head, s)
+	}
+	f.y += s.pitch() + 500*micron
+	f.page.line(f.area.Min.X, f.y, f.area.Min.X+st.width, f.y, pen(solid))
+	f.y += 700 * micron
+}
+
+func (st *setTable) cell(p *Page, left, y measure.Length, i int, text string, s style) {
+	if st.columns[i].end {
+		p.write(left+st.lefts[i]+st.widths[i], y, text, s.end())
+		return
+	}
+	p.write(left+st.lefts[i], y, text, s)
+}
+
+// lines breaks the cells of a row.
+func (st *setTable) lines(r *record) [][]string {
+	s := st.style
+	if r.bold {
+		s = s.strong()
+	}
+	cells := make([][]string, len(st.columns))
+	for i := range st.columns {
+		if i < len(r.cells) && r.cells[i] != "" {
+			cells[i] = wrap(r.cells[i], s, st.widths[i])
+		}
+	}
+	return cells
+}
+
+func lineCount(cells [][]string) int {
+	n := 1
+	for _, c := range cells {
+		n = max(n, len(c))
+	}
+	return n
+}
+
+// row draws one row. One that would not fit on a fresh sheet either is split
+// between its lines.
+func (st *setTable) row(f *flow, r *record) {
+	cells := st.lines(r)
+	total := lineCount(cells)
+	if st.rowHeight(total) > f.left() && st.rowHeight(min(total, 6)) > f.left() {
+		f.turn()
+		st.head(f)
+	}
+	for from := 0; from < total; {
+		fit := int((f.left() - rowSpace) / st.style.pitch())
+		if fit < 1 {
+			f.turn()
+			st.head(f)
+			continue
+		}
+		to := min(total, from+fit)
+		st.part(f, r, cells, from, to)
+		from = to
+	}
+}
+
+// part draws the lines from..to of a row.
+func (st *setTable) part(f *flow, r *record, cells [][]string, from, to int) {
+	top := f.y
+	s := st.style
+	if r.bold {
+		s = s.strong()
+	}
+	for i, c := range st.columns {
+		if c.tick && from == 0 {
+			f.page.tickBox(f.area.Min.X+st.lefts[i], top+rowSpace/2+s.rise()-s.height/2, s.height)
+		}
+		for n := from; n < min(to, len(cells[i])); n++ {
+			y := top + rowSpace/2 + s.rise() + s.pitch()*measure.Length(n-from)
+			st.cell(f.page, f.area.Min.X, y, i, cells[i][n], s)
+		}
+	}
+	f.y += st.rowHeight(to - from)
+	f.page.line(f.area.Min.X, f.y, f.area.Min.X+st.width, f.y, pencil(hair, 170))
+	if r.link != "" {
+		f.page.link(sheet.Rect{Min: pt(f.area.Min.X, top), Max: pt(f.area.Min.X+st.width, f.y)}, r.link)
+	}
+}

@@ -1,0 +1,60 @@
+// Package pack decides which sheets a reader gets, in what order, numbers
+// them and links them.
+package pack
+
+import (
+	"setwright/layout/diag"
+	"setwright/layout/unit"
+	"setwright/render/draw"
+	"setwright/render/sheet"
+)
+
+// Options are what a pack needs besides the unit.
+type Options struct {
+	Program     string // name and version, for the document's properties
+	Fingerprint string // of the plan and its files, printed on each sheet
+
+	// Images returns a product's picture by its path in the goods file: a JPEG
+	// or an opaque PNG, already flattened and scaled, or nil. It may be nil.
+	Images func(path string) []byte
+}
+
+// Build lays out the whole pack. A finding of level stop marks every sheet
+// "not for construction".
+func Build(u *unit.Unit, findings []diag.Finding, o Options) *sheet.Pack {
+	job := draw.NewJob(u, findings)
+	job.Fingerprint, job.Image = o.Fingerprint, o.Images
+	pages := ordered(job)
+	p := &sheet.Pack{
+		Title: u.Plan.Title, Author: u.Plan.By, Subject: subject(u, job), Keywords: o.Fingerprint,
+		Language: job.Words.Tag, Creator: o.Program, Date: u.Plan.Date,
+	}
+	for i, page := range pages {
+		page.Finish(i+1, len(pages))
+		p.Sheets = append(p.Sheets, page.Sheet)
+	}
+	return p
+}
+
+// ordered is the pages in reading order: what the crew builds first comes
+// first, each face's hardware before its goods.
+func ordered(job *draw.Job) []*draw.Page {
+	rest := job.Build()
+	for _, f := range job.Faces() {
+		rest = append(rest, job.Hardware(f)...)
+		rest = append(rest, job.Merchandise(f)...)
+	}
+	rest = append(rest, job.PickList()...)
+	rest = append(rest, job.PositionKey()...)
+	rest = append(rest, job.FindingsList()...)
+	rest = append(rest, job.SignOff()...)
+	return append(job.Cover(rest), rest...)
+}
+
+// subject is the document's subject: what it is for, and for when.
+func subject(u *unit.Unit, job *draw.Job) string {
+	if u.Plan.Season == "" {
+		return job.Words.CoverUnder
+	}
+	return u.Plan.Season + ". " + job.Words.CoverUnder
+}

@@ -1,0 +1,75 @@
+package words
+
+func english() *Words {
+	return &Words{
+		Tag: "en",
+
+		Inch: "in", Foot: "ft", Millimetre: "mm",
+		Wire: "wire", Groove: "groove", Hole: "hole", Slot: "slot",
+
+		FrontFace: "Front face", RightFace: "Right face", BackFace: "Back face", LeftFace: "Left face",
+
+		Owner: "Issued by", PlanTitle: "Plan", Season: "Season", Drawing: "Sheet title", Scale: "Scale", NotToScale: "none",
+		RevisionDate: "Revision, date", PlanMark: "Plan mark", Sheet: "Sheet",
+		SheetOf: "%d of %d", Continued: "%s (%d)",
+		CautionLine:        "Load ratings are assumed: confirm with the makers. Lock the casters first; two people lift; load low rows first, both sides in turn. Makers' instructions and local codes govern.",
+		NotForConstruction: "NOT FOR CONSTRUCTION: see the findings",
+		CheckRuler:         "Printed at 100 % if this measures true (%s)",
+
+		Cover: "Cover", CoverUnder: "Build sheets for one display unit.", PictorialNote: "The whole unit, dressed. Not to scale.",
+		Summary: "Summary", SheetIndex: "Sheets", Title: "Title",
+		Frame: "Frame", Stand: "Stand", SizeOver: "W × D × H, bare", FacesDressed: "Faces dressed", PartKinds: "Kinds of hardware", Pieces: "Pieces of hardware",
+		Products: "Products", Positions: "Positions", UnitsHeld: "Units when full",
+		WeightStructure: "Weight, frame and panels", WeightHardware: "Weight, hardware", WeightGoods: "Weight, goods", WeightAll: "Weight, all",
+		Cautions:       "Before you start",
+		LiftTogether:   "Two people lift panels, frames and full shelves.",
+		GuardEyes:      "Wear eye protection near hook ends, and keep hooks out of reach of faces until they are loaded.",
+		LockCasters:    "Lock every caster before anything is hung, and keep them locked.",
+		LoadLow:        "Load the low rows first, unload them last.",
+		LoadBoth:       "Load both sides in turn, so that the unit never leans.",
+		RatingsAssumed: "Load ratings marked as assumed are not the maker's: confirm them before loading.",
+		MakersGovern:   "The makers' instructions and ratings govern over these sheets.",
+		CodesGovern:    "Local building, fire and access codes govern; where they ask for licensed work, have it done.",
+
+		UnitBuild: "Unit build sheet", UnitUnder: "Plan view, front at the bottom. Dimensions in %s.",
+		FramePanelsStand: "Frame, panels, stand", BuildSteps: "Build steps", PartNotes: "About the parts", Note: "Note", Size: "Size", Aisle: "clear aisle",
+		HighOf:    "%s high",
+		StepBase:  "Put the frame together: %s, %s wide and %s deep.",
+		StepFeet:  "Fit %d × %s at the places on the plan view.",
+		StepLock:  "Stand it where it is to be used, and lock every caster.",
+		StepLevel: "Stand it where it is to be used, and turn the levellers until it is level both ways.",
+		StepFix:   "Stand it where it is to be used, and make sure that it stands firm and level.",
+
+		StepPanels: "%s: stand up %d × %s, bay 1 on the left. Lower edge %s, upper edge %s above the finished floor.",
+		StepDatum:  "Measure: %s, the lowest, lies %s above the finished floor. Correct this before anything is hung.",
+		StepHang:   "%s: hang %d pieces from the lowest row (%s) up, brackets before shelves, as on the sheet “%s”.",
+		StepLoad:   "Load the goods by the goods sheets and the position key: low rows first, both sides in turn.",
+		StepSign:   "Go through the sign-off sheet, take the photographs, sign.",
+
+		HardwareOf: "%s: hardware", GoodsOf: "%s: goods",
+		HangEvery:   "Count each %[1]s from the bottom, %[1]s 1 the lowest. Figures along the face run from its left edge.",
+		AddressNote: "An address is face, row from the top, place from the left. Names: position key.",
+		OnThisFace:  "On this face", Section: "Section",
+		TopEdge: "panel, top", BottomEdge: "panel, bottom", FinishedFloor: "Finished floor = 0", StaysBare: "Nothing hangs on this face.",
+		BaysOf: "Bays %d to %d of %d", BayOf: "Bay %d of %d", FromTo: "from %s to %s", CutTo: "cut to %s",
+		NoFamily: "Other goods", NoGoods: "No goods are placed here.",
+
+		Item: "Item", Part: "Part", Quantity: "Qty", Packs: "Packs", Weight: "Weight", Where: "Where",
+		WhereFrom: "Where: row, slot, height; places from the left edge (%s)",
+		PickList:  "Pick list", PickUnder: "In walking order. Item numbers are the balloons on the drawings.",
+		PickTotal:      "All: %d pieces, %s",
+		GroupStructure: "Frame, panels, stand", GroupShelving: "Shelves, brackets, baskets", GroupHooks: "Hooks", GroupRails: "Rails, face-outs, bars", GroupOther: "Signs, strips and other",
+		PositionKey: "Position key", KeyUnder: "Where each product goes and how much it holds. Heights from the finished floor.",
+		Address: "Address", Product: "Product", SKU: "SKU", Facings: "Facings", Units: "Units", HeightIn: "Height (%s)",
+		Findings: "Findings", FindingsUnder: "What the checks found. Stop: do not build. Caution: see to it. Note: good to know.",
+		NoFindings: "The checks found nothing.", Level: "Level", Finding: "Finding", Source: "Source",
+		Expected: "Expected", Fix: "Fix", LevelNote: "Note", LevelCaution: "Caution", LevelStop: "Stop",
+		SignOff: "Sign-off", SignUnder: "Fill in when the unit stands, and keep with the shop's papers.",
+		BuiltBy: "Built by", CheckedBy: "Checked by", ApprovedBy: "Approved for the shop by", Signature: "Signature", Date: "Date",
+		CheckPanels: "Panels plumb and joined; %s lies %s above the finished floor.",
+		CheckRows:   "%d rows hung, %d pieces, each on its slot and at its place.",
+		CheckGoods:  "Goods in every position, as many facings as the key says; labels and strips in place.",
+		CheckSafe:   "Nothing leans, sags or sticks out into the aisle; no bare hook ends at eye height.",
+		Photos:      "Photographs, with date", PhotoOf: "%s, date:",
+	}
+}

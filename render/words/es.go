@@ -1,0 +1,75 @@
+package words
+
+func spanish() *Words {
+	return &Words{
+		Tag: "es", Comma: true,
+
+		Inch: "pulg", Foot: "pie", Millimetre: "mm",
+		Wire: "alambre", Groove: "ranura", Hole: "agujero", Slot: "muesca",
+
+		FrontFace: "Cara frontal", RightFace: "Cara derecha", BackFace: "Cara posterior", LeftFace: "Cara izquierda",
+
+		Owner: "Emitido por", PlanTitle: "Plan", Season: "Temporada", Drawing: "Título de la hoja", Scale: "Escala", NotToScale: "sin escala",
+		RevisionDate: "Revisión, fecha", PlanMark: "Marca del plan", Sheet: "Hoja",
+		SheetOf: "%d de %d", Continued: "%s (%d)",
+		CautionLine:        "Cargas admisibles supuestas: confírmelas con el fabricante. Frene las ruedas primero; levante entre dos; cargue primero abajo y ambos lados por turno. Rigen el fabricante y las normas locales.",
+		NotForConstruction: "NO APTO PARA MONTAJE: vea los hallazgos",
+		CheckRuler:         "Impreso al 100 % si esto mide lo indicado (%s)",
+
+		Cover: "Portada", CoverUnder: "Hojas de montaje de un mueble de exposición.", PictorialNote: "El mueble completo, vestido. Sin escala.",
+		Summary: "Resumen", SheetIndex: "Hojas", Title: "Título",
+		Frame: "Bastidor", Stand: "Apoyo", SizeOver: "An × Pr × Al, vacío", FacesDressed: "Caras vestidas", PartKinds: "Tipos de herraje", Pieces: "Piezas de herraje",
+		Products: "Productos", Positions: "Posiciones", UnitsHeld: "Unidades, lleno",
+		WeightStructure: "Peso, bastidor y paneles", WeightHardware: "Peso, herrajes", WeightGoods: "Peso, mercancía", WeightAll: "Peso total",
+		Cautions:       "Antes de empezar",
+		LiftTogether:   "Levante paneles, bastidores y estantes llenos entre dos personas.",
+		GuardEyes:      "Use gafas de protección cerca de las puntas de los ganchos.",
+		LockCasters:    "Frene todas las ruedas antes de colgar nada y manténgalas frenadas.",
+		LoadLow:        "Cargue primero las filas bajas; descárguelas al final.",
+		LoadBoth:       "Cargue ambos lados por turno, para que el mueble no se incline.",
+		RatingsAssumed: "Las cargas admisibles supuestas no son del fabricante: confírmelas antes de cargar.",
+		MakersGovern:   "Las instrucciones y cargas del fabricante prevalecen sobre estas hojas.",
+		CodesGovern:    "Rigen las normas locales de edificación, incendios y accesibilidad; lo que pida técnico habilitado, que lo haga él.",
+
+		UnitBuild: "Hoja de montaje del mueble", UnitUnder: "Planta, con el frente abajo. Cotas en %s.",
+		FramePanelsStand: "Bastidor, paneles, apoyo", BuildSteps: "Pasos de montaje", PartNotes: "Sobre las piezas", Note: "Nota", Size: "Medidas", Aisle: "pasillo libre",
+		HighOf:    "%s de alto",
+		StepBase:  "Arme el bastidor: %s, %s de ancho y %s de fondo.",
+		StepFeet:  "Monte %d × %s en los puntos de la planta.",
+		StepLock:  "Colóquelo en su sitio y frene todas las ruedas.",
+		StepLevel: "Colóquelo en su sitio y gire los niveladores hasta que quede a nivel en ambos sentidos.",
+		StepFix:   "Colóquelo en su sitio y compruebe que queda firme y a nivel.",
+
+		StepPanels: "%s: levante %d × %s, el tramo 1 a la izquierda. Borde inferior a %s y superior a %s del piso terminado.",
+		StepDatum:  "Mida: %s, el más bajo de todos, queda a %s del piso terminado. Corríjalo antes de colgar nada.",
+		StepHang:   "%s: cuelgue %d piezas desde la fila más baja (%s) hacia arriba, ménsulas antes que estantes, según la hoja «%s».",
+		StepLoad:   "Cargue la mercancía según las hojas de mercancía y la clave de posiciones: primero abajo, ambos lados por turno.",
+		StepSign:   "Repase la hoja de conformidad, haga las fotos y firme.",
+
+		HardwareOf: "%s: herrajes", GoodsOf: "%s: mercancía",
+		HangEvery:   "Cuente desde abajo: %[1]s 1 queda abajo del todo (%[1]s n). Cotas desde el borde izquierdo de la cara.",
+		AddressNote: "La dirección es cara, fila desde arriba, lugar desde la izquierda. Nombres: clave de posiciones.",
+		OnThisFace:  "En esta cara", Section: "Sección",
+		TopEdge: "panel, arriba", BottomEdge: "panel, abajo", FinishedFloor: "Piso terminado = 0", StaysBare: "En esta cara no se cuelga nada.",
+		BaysOf: "Tramos %d a %d de %d", BayOf: "Tramo %d de %d", FromTo: "de %s a %s", CutTo: "cortar a %s",
+		NoFamily: "Otra mercancía", NoGoods: "Aquí no hay mercancía.",
+
+		Item: "N.º", Part: "Pieza", Quantity: "Cant.", Packs: "Paq.", Weight: "Peso", Where: "Dónde",
+		WhereFrom: "Dónde: fila, nivel, altura; lugares desde el borde izquierdo (%s)",
+		PickList:  "Lista de recogida", PickUnder: "En orden de recorrido. Los números son los globos de los dibujos.",
+		PickTotal:      "Total: %d piezas, %s",
+		GroupStructure: "Bastidor, paneles, apoyo", GroupShelving: "Estantes, ménsulas, cestas", GroupHooks: "Ganchos", GroupRails: "Barras y brazos", GroupOther: "Rótulos, cintas y otros",
+		PositionKey: "Clave de posiciones", KeyUnder: "Dónde va cada producto y cuánto cabe. Alturas desde el piso terminado.",
+		Address: "Dirección", Product: "Producto", SKU: "SKU", Facings: "Frentes", Units: "Unid.", HeightIn: "Altura (%s)",
+		Findings: "Hallazgos", FindingsUnder: "Resultado de las comprobaciones. Alto: no montar. Precaución: revisar. Nota: conviene saberlo.",
+		NoFindings: "Las comprobaciones no hallaron nada.", Level: "Nivel", Finding: "Hallazgo", Source: "Fuente",
+		Expected: "Se esperaba", Fix: "Arreglo", LevelNote: "Nota", LevelCaution: "Precaución", LevelStop: "Alto",
+		SignOff: "Conformidad", SignUnder: "Rellénela cuando el mueble esté en pie y guárdela con los papeles de la tienda.",
+		BuiltBy: "Montado por", CheckedBy: "Comprobado por", ApprovedBy: "Aceptado por la tienda", Signature: "Firma", Date: "Fecha",
+		CheckPanels: "Paneles a plomo y unidos; %s queda a %s del piso terminado.",
+		CheckRows:   "%d filas colgadas, %d piezas, cada una en su nivel y lugar.",
+		CheckGoods:  "Mercancía en todas las posiciones, con los frentes de la clave; etiquetas y cintas puestas.",
+		CheckSafe:   "Nada se inclina, cede ni invade el pasillo; sin puntas de gancho a la altura de los ojos.",
+		Photos:      "Fotografías, con fecha", PhotoOf: "%s, fecha:",
+	}
+}

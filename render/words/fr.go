@@ -1,0 +1,75 @@
+package words
+
+func french() *Words {
+	return &Words{
+		Tag: "fr", Comma: true,
+
+		Inch: "po", Foot: "pi", Millimetre: "mm",
+		Wire: "fil", Groove: "rainure", Hole: "trou", Slot: "cran",
+
+		FrontFace: "Face avant", RightFace: "Face droite", BackFace: "Face arrière", LeftFace: "Face gauche",
+
+		Owner: "Émis par", PlanTitle: "Plan", Season: "Saison", Drawing: "Titre de la feuille", Scale: "Échelle", NotToScale: "sans",
+		RevisionDate: "Indice, date", PlanMark: "Marque du plan", Sheet: "Feuille",
+		SheetOf: "%d sur %d", Continued: "%s (%d)",
+		CautionLine:        "Charges admissibles supposées : à confirmer auprès du fabricant. Bloquer les roulettes ; lever à deux ; charger d'abord le bas, les deux côtés en alternance. Le fabricant et les règlements locaux priment.",
+		NotForConstruction: "NE PAS MONTER : voir les constats",
+		CheckRuler:         "Imprimé à 100 % si ceci mesure juste (%s)",
+
+		Cover: "Couverture", CoverUnder: "Feuilles de montage d'un meuble de présentation.", PictorialNote: "Le meuble complet, garni. Sans échelle.",
+		Summary: "Résumé", SheetIndex: "Feuilles", Title: "Titre",
+		Frame: "Ossature", Stand: "Piètement", SizeOver: "L × P × H, nu", FacesDressed: "Faces garnies", PartKinds: "Types d'accessoires", Pieces: "Accessoires",
+		Products: "Produits", Positions: "Emplacements", UnitsHeld: "Unités, plein",
+		WeightStructure: "Poids, ossature et panneaux", WeightHardware: "Poids, accessoires", WeightGoods: "Poids, marchandises", WeightAll: "Poids total",
+		Cautions:       "Avant de commencer",
+		LiftTogether:   "Lever à deux les panneaux, ossatures et tablettes pleines.",
+		GuardEyes:      "Porter des lunettes de protection près des bouts de broches.",
+		LockCasters:    "Bloquer toutes les roulettes avant d'accrocher quoi que ce soit, et les laisser bloquées.",
+		LoadLow:        "Charger d'abord les rangs du bas ; les décharger en dernier.",
+		LoadBoth:       "Charger les deux côtés en alternance, pour que le meuble ne penche jamais.",
+		RatingsAssumed: "Les charges admissibles supposées ne sont pas celles du fabricant : les confirmer avant de charger.",
+		MakersGovern:   "Les notices et charges du fabricant priment sur ces feuilles.",
+		CodesGovern:    "Les règlements locaux (bâtiment, incendie, accessibilité) priment ; confier à un professionnel habilité ce qui l'exige.",
+
+		UnitBuild: "Feuille de montage du meuble", UnitUnder: "Vue en plan, l'avant en bas. Cotes en %s.",
+		FramePanelsStand: "Ossature, panneaux, piètement", BuildSteps: "Étapes de montage", PartNotes: "À propos des pièces", Note: "Remarque", Size: "Dimensions", Aisle: "allée libre",
+		HighOf:    "hauteur %s",
+		StepBase:  "Assembler l'ossature : %s, largeur %s, profondeur %s.",
+		StepFeet:  "Poser %d × %s aux endroits de la vue en plan.",
+		StepLock:  "Mettre le meuble en place et bloquer toutes les roulettes.",
+		StepLevel: "Mettre le meuble en place et régler les vérins jusqu'au niveau dans les deux sens.",
+		StepFix:   "Mettre le meuble en place et vérifier qu'il est stable et de niveau.",
+
+		StepPanels: "%s : dresser %d × %s, travée 1 à gauche. Bord inférieur à %s, bord supérieur à %s du sol fini.",
+		StepDatum:  "Mesurer : %s, tout en bas, se trouve à %s du sol fini. Corriger avant d'accrocher quoi que ce soit.",
+		StepHang:   "%s : accrocher %d pièces du rang le plus bas (%s) vers le haut, consoles avant tablettes, selon la feuille « %s ».",
+		StepLoad:   "Garnir selon les feuilles de marchandises et la clé des emplacements : le bas d'abord, les deux côtés en alternance.",
+		StepSign:   "Parcourir la feuille de réception, prendre les photos, signer.",
+
+		HardwareOf: "%s : accessoires", GoodsOf: "%s : marchandises",
+		HangEvery:   "On compte depuis le bas : %[1]s 1 est tout en bas (%[1]s n). Cotes depuis le bord gauche de la face.",
+		AddressNote: "Une adresse : face, rang depuis le haut, place depuis la gauche. Noms : clé des emplacements.",
+		OnThisFace:  "Sur cette face", Section: "Coupe",
+		TopEdge: "panneau, haut", BottomEdge: "panneau, bas", FinishedFloor: "Sol fini = 0", StaysBare: "Rien ne s'accroche sur cette face.",
+		BaysOf: "Travées %d à %d sur %d", BayOf: "Travée %d sur %d", FromTo: "de %s à %s", CutTo: "coupé à %s",
+		NoFamily: "Autres marchandises", NoGoods: "Aucune marchandise ici.",
+
+		Item: "Rep.", Part: "Pièce", Quantity: "Qté", Packs: "Paq.", Weight: "Poids", Where: "Où",
+		WhereFrom: "Où : rang, niveau, hauteur ; places depuis le bord gauche (%s)",
+		PickList:  "Liste de prélèvement", PickUnder: "Dans l'ordre du parcours. Les repères sont les bulles des dessins.",
+		PickTotal:      "Total : %d pièces, %s",
+		GroupStructure: "Ossature, panneaux, piètement", GroupShelving: "Tablettes, consoles, paniers", GroupHooks: "Broches", GroupRails: "Barres et bras", GroupOther: "Affiches, porte-étiquettes et autres",
+		PositionKey: "Clé des emplacements", KeyUnder: "Où va chaque produit et combien il en tient. Hauteurs depuis le sol fini.",
+		Address: "Adresse", Product: "Produit", SKU: "UGS", Facings: "Frontales", Units: "Unités", HeightIn: "Hauteur (%s)",
+		Findings: "Constats", FindingsUnder: "Résultat des contrôles. Arrêt : ne pas monter. Attention : à traiter. Note : bon à savoir.",
+		NoFindings: "Les contrôles n'ont rien relevé.", Level: "Niveau", Finding: "Constat", Source: "Source",
+		Expected: "Attendu", Fix: "Remède", LevelNote: "Note", LevelCaution: "Attention", LevelStop: "Arrêt",
+		SignOff: "Réception", SignUnder: "À remplir une fois le meuble en place ; à garder avec les papiers du magasin.",
+		BuiltBy: "Monté par", CheckedBy: "Contrôlé par", ApprovedBy: "Accepté pour le magasin par", Signature: "Signature", Date: "Date",
+		CheckPanels: "Panneaux d'aplomb et assemblés ; %s à %s du sol fini.",
+		CheckRows:   "%d rangs accrochés, %d pièces, chacune à son niveau et à sa place.",
+		CheckGoods:  "Marchandises partout, autant de frontales que dit la clé ; étiquettes et porte-étiquettes en place.",
+		CheckSafe:   "Rien ne penche, ne fléchit ni ne dépasse dans l'allée ; aucun bout de broche à hauteur des yeux.",
+		Photos:      "Photographies, datées", PhotoOf: "%s, date :",
+	}
+}

@@ -1,0 +1,107 @@
+// Package words is every word the sheets print of themselves, in the
+// languages a plan may ask for. What comes from the plan, the parts list or
+// the goods files is printed as it stands there.
+//
+// A catalogue is a struct: a word that no language has does not compile, a
+// word one language lacks fails the test.
+package words
+
+import "strings"
+
+// Words is the catalogue of one language. Fields with verbs are formats for
+// fmt, with the same verbs in the same order in every language.
+type Words struct {
+	Tag   string // BCP 47
+	Comma bool   // decimals are written with a comma
+
+	// Units, and the name of a slot on each surface.
+	Inch, Foot, Millimetre   string
+	Wire, Groove, Hole, Slot string
+
+	// Faces, as headings name them.
+	FrontFace, RightFace, BackFace, LeftFace string
+
+	// Title block and what stands on every sheet.
+	Owner, PlanTitle, Season, Drawing, Scale, NotToScale string
+	RevisionDate, PlanMark, Sheet                        string
+	SheetOf                                              string // number, of how many
+	Continued                                            string // title, number
+	CautionLine, NotForConstruction                      string
+	CheckRuler                                           string // unit
+
+	// Cover.
+	Cover, CoverUnder, PictorialNote, Summary, SheetIndex, Title string
+	Frame, Stand, SizeOver, FacesDressed, PartKinds, Pieces      string
+	Products, Positions, UnitsHeld                               string
+	WeightStructure, WeightHardware, WeightGoods, WeightAll      string
+	Cautions                                                     string
+	LiftTogether, GuardEyes, LockCasters, LoadLow, LoadBoth      string
+	RatingsAssumed, MakersGovern, CodesGovern                    string
+
+	// Unit build sheet.
+	UnitBuild                                                  string
+	UnitUnder                                                  string // unit
+	FramePanelsStand, BuildSteps, PartNotes, Note, Size, Aisle string
+	HighOf                                                     string // height
+	StepBase                                                   string // frame, width, depth
+	StepFeet                                                   string // how many, stand
+	StepLock, StepLevel, StepFix                               string
+	StepPanels                                                 string // face, how many, panel, bottom, top
+	StepDatum                                                  string // slot, height
+	StepHang                                                   string // face, pieces, address of the lowest row, sheet
+	StepLoad, StepSign                                         string
+
+	// Elevations.
+	HardwareOf, GoodsOf                           string // face
+	HangEvery                                     string // slot word, twice
+	AddressNote, OnThisFace, Section              string
+	TopEdge, BottomEdge, FinishedFloor, StaysBare string
+	BaysOf                                        string // from, to, of how many
+	BayOf                                         string // bay, of how many
+	FromTo                                        string // two places along the face
+	CutTo                                         string // length
+	NoFamily, NoGoods                             string
+
+	// Lists.
+	Item, Part, Quantity, Packs, Weight, Where                          string
+	WhereFrom                                                           string // unit
+	PickList, PickUnder                                                 string
+	PickTotal                                                           string // pieces, weight
+	GroupStructure, GroupShelving, GroupHooks, GroupRails, GroupOther   string
+	PositionKey, KeyUnder, Address, Product, SKU, Facings, Units        string
+	HeightIn                                                            string // unit
+	Findings, FindingsUnder, NoFindings, Level, Finding, Source         string
+	Expected, Fix, LevelNote, LevelCaution, LevelStop                   string
+	SignOff, SignUnder, BuiltBy, CheckedBy, ApprovedBy, Signature, Date string
+	CheckPanels                                                         string // slot, height
+	CheckRows                                                           string // rows, pieces
+	CheckGoods, CheckSafe, Photos                                       string
+	PhotoOf                                                             string // face
+}
+
+// In returns the catalogue of a language: en, es or fr. Any other is en.
+func In(language string) *Words {
+	switch language {
+	case "es":
+		return spanish()
+	case "fr":
+		return french()
+	}
+	return english()
+}
+
+// Languages lists the languages there is a catalogue for.
+func Languages() []string { return []string{"en", "es", "fr"} }
+
+// Decimal writes the decimal point of a number as the language does.
+func (w *Words) Decimal(number string) string {
+	if w.Comma {
+		return strings.Replace(number, ".", ",", 1)
+	}
+	return number
+}
+
+// CautionList is what the cover says before anyone starts.
+func (w *Words) CautionList() []string {
+	return []string{w.LiftTogether, w.LockCasters, w.GuardEyes, w.LoadLow, w.LoadBoth, w.RatingsAssumed, w.MakersGovern, w.CodesGovern}
+}
