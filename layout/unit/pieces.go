@@ -42,7 +42,7 @@ func (r *resolver) brackets(d *draft, shelf *Piece) {
 			p.Gaps = append(p.Gaps, int64(d.bracket.Width))
 		}
 	}
-	panel := d.face.bars(d.bracket.Grip.Width / 2)
+	panel := d.face.bars(d.x0, d.x1, d.bracket.Grip.Width/2)
 	p.Blocked = append(panel[:len(panel):len(panel)], r.taken(d, d.bracket)...)
 	at, ok := p.Solve()
 	if !ok {
@@ -68,7 +68,7 @@ func bracketCount(length, every measure.Length) int {
 }
 
 func (r *resolver) bracketLattice(d *draft) solve.Lattice {
-	if points := d.face.points(); points != nil {
+	if points := d.face.points(d.x0, d.x1); points != nil {
 		return solve.Lattice{List: centres(points, offsets(d.bracket))}
 	}
 	return solve.Lattice{Step: int64(r.step)}

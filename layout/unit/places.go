@@ -16,9 +16,10 @@ import (
 // on this face or from behind on a shared spine, are kept clear of.
 func (r *resolver) places(f *Face) {
 	drafts := r.drafted[f.ID]
-	r.held[f.ID] = heldGrips{}
-	for i, d := range drafts {
-		r.hang(d, r.settle(d, columnsAbove(drafts[:i], d)))
+	r.held[f.ID] = newHeldGrips(f)
+	above := make([]*draft, f.Bays) // the lowest row of single pieces so far in each bay
+	for _, d := range drafts {
+		r.hang(d, r.settle(d, columnsAbove(above, d)))
 		d.extend()
 	}
 }
@@ -34,43 +35,38 @@ func (r *resolver) hang(d *draft, at []measure.Length) {
 			r.brackets(d, shelf)
 		}
 	}
-	d.hold(r.held[d.face.ID])
+	r.held[d.face.ID].add(d.row)
 }
 
-// hold marks the grips of the row as taken.
-func (d *draft) hold(held heldGrips) {
-	for _, p := range d.row.All() {
-		for _, g := range p.Grips {
-			held.add(g)
-		}
-	}
-}
-
-// columnsAbove is where the next row above with single pieces has them, if it
-// hangs over this one.
+// columnsAbove is where the next row of single pieces above has them, in the
+// bays of this row if it is one itself; it then becomes the next one above.
 func columnsAbove(above []*draft, d *draft) []int64 {
 	if !single(d.part.Kind) {
 		return nil
 	}
-	for _, up := range slices.Backward(above) {
-		if single(up.part.Kind) && up.x0 < d.x1 && d.x0 < up.x1 {
-			var at []int64
+	var at []int64
+	seen := (*draft)(nil)
+	from, to := d.face.baysOf(d.x0, d.x1)
+	for bay := from; bay < to; bay++ {
+		if up := above[bay]; up != nil && up != seen {
 			for _, p := range up.row.Pieces {
 				at = append(at, int64(p.X))
 			}
-			return at
+			seen = up
 		}
+		above[bay] = d
 	}
-	return nil
+	return at
 }
 
 // taken lists where a part's centre line may not be because its grips would
 // meet those of other rows.
 func (r *resolver) taken(d *draft, p *parts.Part) []solve.Interval {
-	half, slots := p.Grip.Width/2, max(p.Grip.Slots, 1)
-	bars := r.held[d.face.ID].bars(d.row.Slot, slots, half)
+	half, slots, width := p.Grip.Width/2, max(p.Grip.Slots, 1), d.face.Width
+	bars := r.held[d.face.ID].bars(d.x0, d.x1, d.row.Slot, slots, half)
 	if twin := d.face.Twin; twin != "" {
-		bars = append(bars, mirrored(r.held[twin].bars(d.row.Slot, slots, half), d.face.Width)...)
+		behind := r.held[twin].bars(width-d.x1, width-d.x0, d.row.Slot, slots, half)
+		bars = append(bars, mirrored(behind, width)...)
 	}
 	return shifted(bars, offsets(p))
 }
@@ -125,17 +121,17 @@ func (r *resolver) pushAside(d *draft) bool {
 			continue
 		}
 		b.pushed, moved = true, true
-		held := heldGrips{}
+		held := newHeldGrips(b.face)
 		for _, other := range behind {
 			if other != b {
-				other.hold(held)
+				held.add(other.row)
 			}
 		}
 		r.held[twin] = held
 		if at, ok := r.solvePlaces(b, r.taken(b, b.part), nil); ok {
 			r.hang(b, at)
 		} else {
-			b.hold(held)
+			held.add(b.row)
 		}
 	}
 	return moved
@@ -312,7 +308,7 @@ func spread(x0, spare measure.Length, widths []measure.Length) []int64 {
 // lattice is where the centre lines of single pieces may be: on the panel's
 // points, or on the tape's marks where it leaves them free.
 func (d *draft) lattice() solve.Lattice {
-	if points := d.face.points(); points != nil {
+	if points := d.face.points(d.x0, d.x1); points != nil {
 		return solve.Lattice{List: centres(points, offsets(d.part))}
 	}
 	return solve.Lattice{Step: int64(d.step)}
@@ -321,7 +317,7 @@ func (d *draft) lattice() solve.Lattice {
 // bars lists where the panel keeps the part's centre line from being.
 func (d *draft) bars() []solve.Interval {
 	if d.barred == nil {
-		d.barred = shifted(d.face.bars(d.part.Grip.Width/2), offsets(d.part))
+		d.barred = shifted(d.face.bars(d.x0, d.x1, d.part.Grip.Width/2), offsets(d.part))
 	}
 	return slices.Clip(d.barred)
 }
@@ -345,7 +341,7 @@ func (d *draft) carriers(taken []solve.Interval) solve.Places {
 		return p
 	}
 	p.Blocked = append(d.bars(), taken...)
-	if points := d.face.points(); points != nil {
+	if points := d.face.points(d.x0, d.x1); points != nil {
 		p.Lattice = solve.Lattice{List: centres(points, offsets(d.part))}
 		return p
 	}

@@ -23,12 +23,19 @@ func offsets(p *parts.Part) []measure.Length {
 	return at
 }
 
-// points lists the only x at which the panel can be gripped, or nil if it is
-// free sideways: the holes of pegboard, the uprights of slotted standards.
-func (f *Face) points() []measure.Length {
+// baysOf is the range of bays, counted from 0, that x0 to x1 lies in.
+func (f *Face) baysOf(x0, x1 measure.Length) (from, to int) {
+	return max(0, int(x0/f.Panel.Width)), min(f.Bays, ceilDiv(x1, f.Panel.Width))
+}
+
+// points lists the only x between x0 and x1 at which the panel can be gripped,
+// or nil if it is free sideways: the holes of pegboard, the uprights of slotted
+// standards.
+func (f *Face) points(x0, x1 measure.Length) []measure.Length {
 	spec := f.Panel.Panel
 	var at []measure.Length
-	for bay := range f.Bays {
+	from, to := f.baysOf(x0, x1)
+	for bay := from; bay < to; bay++ {
 		left := measure.Length(bay) * f.Panel.Width
 		switch spec.Surface {
 		case parts.Standards:
@@ -44,17 +51,18 @@ func (f *Face) points() []measure.Length {
 	return at
 }
 
-// bars lists where the panel cannot be gripped by anything half a grip wide:
-// over its vertical wires and across its edges and seams.
-func (f *Face) bars(half measure.Length) []solve.Interval {
+// bars lists where between x0 and x1 the panel cannot be gripped by anything
+// half a grip wide: over its vertical wires and across its edges and seams.
+func (f *Face) bars(x0, x1, half measure.Length) []solve.Interval {
 	spec := f.Panel.Panel
 	var list []solve.Interval
-	for bay := range f.Bays + 1 {
+	from, to := f.baysOf(x0, x1)
+	for bay := from; bay <= to; bay++ {
 		edge := measure.Length(bay) * f.Panel.Width
 		if spec.Surface != parts.Standards && spec.Surface != parts.Pegboard {
 			list = append(list, around(edge, spec.Edge+half))
 		}
-		if spec.Surface != parts.Wire || bay == f.Bays {
+		if spec.Surface != parts.Wire || bay == to {
 			continue
 		}
 		for x := spec.AcrossFirst; x <= f.Panel.Width && spec.AcrossPitch > 0; x += spec.AcrossPitch {
@@ -100,21 +108,43 @@ func centres(points, offs []measure.Length) []int64 {
 	return list
 }
 
-// heldGrips remembers which stretches of each slot of a face are taken.
-type heldGrips map[int][]solve.Interval
+// heldGrips remembers which stretches of each slot of a face are taken, bay by
+// bay, so that a long wall costs no more a row than a short one.
+type heldGrips struct {
+	face  *Face
+	taken map[heldAt][]solve.Interval
+}
 
-func (h heldGrips) add(g Grip) {
-	for n := range g.Slots {
-		h[g.Slot-n] = append(h[g.Slot-n], solve.Interval{Lo: int64(g.X0), Hi: int64(g.X1)})
+type heldAt struct{ bay, slot int }
+
+func newHeldGrips(f *Face) heldGrips { return heldGrips{f, map[heldAt][]solve.Interval{}} }
+
+// add marks the grips of a row as taken.
+func (h heldGrips) add(row *Row) {
+	for _, p := range row.All() {
+		for _, g := range p.Grips {
+			bay, _ := h.face.baysOf(g.X0, g.X1)
+			for n := range g.Slots {
+				at := heldAt{bay, g.Slot - n}
+				h.taken[at] = append(h.taken[at], solve.Interval{Lo: int64(g.X0), Hi: int64(g.X1)})
+			}
+		}
 	}
 }
 
-// bars lists where a grip half wide that holds the slots cannot be.
-func (h heldGrips) bars(slot, slots int, half measure.Length) []solve.Interval {
+// bars lists where between x0 and x1 the middle of a grip half wide that holds
+// the slots cannot be.
+func (h heldGrips) bars(x0, x1 measure.Length, slot, slots int, half measure.Length) []solve.Interval {
+	if h.face == nil {
+		return nil // nothing hangs there yet
+	}
 	var list []solve.Interval
-	for n := range slots {
-		for _, taken := range h[slot-n] {
-			list = append(list, solve.Interval{Lo: taken.Lo - int64(half), Hi: taken.Hi + int64(half)})
+	from, to := h.face.baysOf(x0, x1)
+	for bay := from; bay < to; bay++ {
+		for n := range slots {
+			for _, t := range h.taken[heldAt{bay, slot - n}] {
+				list = append(list, solve.Interval{Lo: t.Lo - int64(half), Hi: t.Hi + int64(half)})
+			}
 		}
 	}
 	return list

@@ -28,6 +28,7 @@ dress:
 // shop is goods of every form, sizes in inches.
 const shop = `sku,name,family,form,width,height,depth,weight
 SEED,Seeds,seeds,peg,3.25,4.5,0.1,0.05
+CARD,Small card,seeds,peg,2.5,4,0.1,0.02
 WIDE,Wide card,seeds,peg,8,6,0.5,0.2
 GLOVE,Gloves,wear,peg,5,10,1,0.3
 JAR,Honey,food,stand,2.75,4,2.75,1
@@ -47,16 +48,23 @@ func resolve(t testing.TB, text string) unit.Result {
 	t.Helper()
 	var found diag.List
 	p := plan.Decode("plan.yaml", []byte(text), &found)
+	pl, cat := inputs(t, &found)
+	if found.Has(diag.Error) {
+		t.Fatalf("the plan does not decode: %v", found.All())
+	}
+	return unit.Resolve(p, pl, cat)
+}
+
+// inputs is the built-in parts and the test shop's goods.
+func inputs(t testing.TB, found *diag.List) (*parts.List, *goods.Catalog) {
+	t.Helper()
 	pl, err := parts.BuiltIn()
 	if err != nil {
 		t.Fatal(err)
 	}
 	cat := goods.NewCatalog()
-	goods.Load(cat, "goods.csv", []byte(shop), measure.Inches, &found)
-	if found.Has(diag.Error) {
-		t.Fatalf("the plan does not decode: %v", found.All())
-	}
-	return unit.Resolve(p, pl, cat)
+	goods.Load(cat, "goods.csv", []byte(shop), measure.Inches, found)
+	return pl, cat
 }
 
 // dressed resolves the gondola with these rows and wants no stop or error.
