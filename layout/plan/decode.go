@@ -195,7 +195,9 @@ func (r *reader) checkSame(m *decode.Map) {
 		case r.plan.Dress[i].Same != "":
 			finding.Message = fmt.Sprintf("the %s face is to be the same as the %s, which mirrors another itself", d.Face, d.Same)
 			finding.Notes = []diag.Related{{At: r.plan.Dress[i].At, Message: fmt.Sprintf("the %s face is the same as the %s", d.Same, r.plan.Dress[i].Same)}}
-			finding.Fix = fmt.Sprintf("write %q", r.plan.Dress[i].Same)
+			if model := r.plan.Dress[i].Same; model != d.Face {
+				finding.Fix = fmt.Sprintf("write %q", model)
+			}
 		default:
 			continue
 		}

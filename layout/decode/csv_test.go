@@ -1,0 +1,110 @@
+package decode
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"setwright/layout/diag"
+	"setwright/layout/measure"
+)
+
+func testColumns() Columns {
+	return Columns{Needed: []string{"sku", "width"}, Optional: []string{"name", "price"}, Measured: []string{"width"}}
+}
+
+// rows reads a CSV text: each row as sku/width in mm/name/price.
+func rows(text string) (got []string, found *diag.List) {
+	found = &diag.List{}
+	CSV("f.csv", []byte(text), testColumns(), found, func(m *Map) {
+		var sku, name, price string
+		var w measure.Length
+		m.Text("sku", &sku)
+		m.Size("width", measure.Inches, &w)
+		m.Text("name", &name)
+		m.Decimal("price", &price)
+		got = append(got, fmt.Sprintf("%s/%s/%s/%s", sku, w.MM(), name, price))
+	})
+	return got, found
+}
+
+func TestCSVReads(t *testing.T) {
+	for _, c := range []struct {
+		text, want, reason string
+	}{
+		{"sku,width,name\nA,2,Jar\nB,3in,Tin\n", "A/50.8/Jar/ B/76.2/Tin/", "bare numbers in the plan's measure"},
+		{"width (mm),sku\n20,A\n3in,B\n", "A/20// B/76.2//", "a unit in the header, overruled by a cell's own"},
+		{"Width [cm],SKU\n2,A\n", "A/20//", "capitals and square brackets"},
+		{"width (in),sku\n3½,A\n", "A/88.9//", "a fraction glyph in a column with a unit"},
+		{"sku;width (mm);price\nA;20,5;3,50\n", "A/20.5//3.50", "semicolons bring the decimal comma"},
+		{"sku\twidth\nA\t2\n", "A/50.8//", "tabs"},
+		{"sep=;\r\nsku;width (mm)\r\nA;20\r\n", "A/20//", "a spreadsheet's own first line"},
+		{"\ufeffsku,width\r\nA,2\r\n", "A/50.8//", "a byte order mark and CRLF"},
+		{"sku,width\rA,2\rB,3\r", "A/50.8// B/76.2//", "CR alone"},
+		{"sku,width,name\nA,2,\"Jar, large \"\"L\"\"\"\n", "A/50.8/Jar, large \"L\"/", "quoted cells"},
+		{"sku,width,name\n\nA,2\n,,\n", "A/50.8//", "blank rows and missing cells"},
+		{"sku,width", "", "no rows"},
+	} {
+		got, found := rows(c.text)
+		if strings.Join(got, " ") != c.want || found.Len() > 0 {
+			t.Errorf("%q reads as %q, want %q: %s; %v", c.text, strings.Join(got, " "), c.want, c.reason, found.All())
+		}
+	}
+}
+
+func TestCSVReports(t *testing.T) {
+	for _, c := range []struct{ text, want, reason string }{
+		{"", "1:1 empty-file", "no header"},
+		{"sku,name\nA,x\n", "1:1 missing-column there is no column \"width\"", "a needed column"},
+		{"sku,width,sku\nA,2,B\n", "1:11 duplicate-column", "a column twice"},
+		{"sku,width,color\nA,2,red\n", "1:11 unknown-column", "a column nobody reads"},
+		{"sku,width (furlong)\nA,2\n", "1:5 bad-unit", "a unit that is none"},
+		{"sku,width\nÄÄ,0\n", "2:4 bad-length this length is zero", "columns count characters"},
+		{"sku,width\n\"Ä\nÄ\",x\n", "3:4 bad-length", "a cell after one of two lines"},
+		{"sku,width\nA,2,stray\n", "2:5 extra-cell", "more cells than columns"},
+		{"sku,width\nA,3\"\n", "2:4 csv-syntax", "an inch mark that is no quote"},
+		{"sku,width\n\"A,2\nB,3\n", "2:0 csv-syntax", "a quote that is never closed, where it opens"},
+		{"sku,width\nA,\x00\n", "2:3 bad-character", "a control character"},
+		{"sku,width\nA,\xe9\n", "2:3 not-utf-8", "Latin-1"},
+	} {
+		_, found := rows(c.text)
+		if found.Len() == 0 {
+			t.Errorf("%q is read without a finding: %s", c.text, c.reason)
+			continue
+		}
+		f := found.All()[0]
+		got := fmt.Sprintf("%d:%d %s %s", f.At.Line, f.At.Col, f.Code, f.Message)
+		if !strings.HasPrefix(got, c.want) {
+			t.Errorf("%q: %q, want %q: %s", c.text, got, c.want, c.reason)
+		}
+	}
+}
+
+func TestCSVGoesOnAfterABadRow(t *testing.T) {
+	got, found := rows("sku,width\nA,3\"\nB,3\nC,x\nD,4\n")
+	if len(got) != 3 || !strings.HasPrefix(got[0], "B/") || found.Len() != 2 {
+		t.Errorf("read %q with %d findings", got, found.Len())
+	}
+}
+
+func TestCSVRowLimit(t *testing.T) {
+	_, found := rows("sku,width\n" + strings.Repeat("A,2\n", maxRows+1))
+	if found.Len() != 1 || found.All()[0].Code != "too-large" || found.All()[0].At.Line != maxRows+2 {
+		t.Errorf("findings: %v", found.All())
+	}
+}
+
+func FuzzCSV(f *testing.F) {
+	f.Add("sku,width (mm),name,price\nA,20,\"x,y\",3\n")
+	f.Add("sep=;\nsku;width\nA;2,5\n")
+	f.Add("sku\twidth\r\"\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		_, found := rows(text)
+		lines := 1 + strings.Count(text, "\n") + strings.Count(text, "\r")
+		for _, x := range found.All() {
+			if x.At.Line > lines || x.At.Col < 0 || x.At.Col > len(text)+1 {
+				t.Fatalf("%q: finding at %v", text, x.At)
+			}
+		}
+	})
+}
