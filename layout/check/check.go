@@ -32,7 +32,7 @@ func loads(u *unit.Unit, row *unit.Row) []diag.Finding {
 	for _, pos := range row.Positions {
 		last := (*unit.Piece)(nil)
 		for _, front := range pos.Fronts {
-			load[front.Piece] += measure.Mass(front.High*front.Deep) * pos.Product.Weight
+			load[front.Piece] += measure.Mass(front.Units) * pos.Product.Weight
 			if front.Piece != last {
 				where[front.Piece] = append(where[front.Piece], pos.Address)
 			}

@@ -56,7 +56,7 @@ func (d *draft) lay(ceiling measure.Length) ([]Front, []*goods.Product) {
 		box := d.goodsBox(p, high)
 		box.X0, box.X1 = x0, x1
 		box.Y0, box.Y1 = box.Y0+d.row.Height, box.Y1+d.row.Height
-		fronts = append(fronts, Front{Box: box, Piece: piece, High: high, Deep: d.deep(p)})
+		fronts = append(fronts, d.holding(Front{Box: box, Piece: piece, High: high, Deep: d.deep(p)}, p))
 		products = append(products, p)
 	}
 	if single(d.part.Kind) {
@@ -154,21 +154,23 @@ func (d *draft) group(fronts []Front, products []*goods.Product) []*Position {
 		}
 		pos := list[len(list)-1]
 		pos.Fronts = append(pos.Fronts, front)
-		pos.Units += d.units(front, products[i])
+		pos.Units += front.Units
 	}
 	return list
 }
 
-// units is how many one front holds when full.
-func (d *draft) units(front Front, p *goods.Product) int {
+// holding works out how many units the front holds when full.
+func (d *draft) holding(front Front, p *goods.Product) Front {
 	switch {
 	case d.part.Kind == parts.Rail:
-		return max(1, int(front.Box.Width()/max(p.Depth, 1)))
+		front.Deep = max(1, int(front.Box.Width()/max(p.Depth, 1)))
 	case d.sectioned():
-		return looseUnits(front.Box, p)
-	default:
-		return front.High * front.Deep
+		front.High, front.Deep = 1, 1
+		front.Units = looseUnits(front.Box, p)
+		return front
 	}
+	front.Units = front.High * front.Deep
+	return front
 }
 
 // looseUnits is how many loose goods a section of a basket takes. Volumes are

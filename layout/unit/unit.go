@@ -135,12 +135,14 @@ type Position struct {
 	Height  measure.Length // of what the goods stand on or hang from, from the floor
 }
 
-// Front is one facing: the Box round all its units, High of them one on
-// another and Deep one behind another (on a rail, side by side).
+// Front is one facing: the Box round all its Units, High of them one on another
+// and Deep one behind another (on a rail, side by side). Loose goods lie as they
+// fall: High and Deep are 1, Units is how many the basket takes.
 type Front struct {
 	Box        Box
 	Piece      *Piece
 	High, Deep int
+	Units      int
 }
 
 // Result is what Resolve found: the unit, and findings about it. Unit is nil
