@@ -121,9 +121,9 @@ func (v *Value) Name() (string, bool) {
 // Length reads a length of zero or more; a bare number is in the column's unit
 // or else in bare's.
 func (v *Value) Length(bare measure.System) (measure.Length, bool) {
-	expected := "a length, such as 54in, 4ft 6in or 1372mm; a bare number is in inches"
+	expected := "a length, such as 54in, 4ft 6in or 1372mm; a bare number is in " + v.bare("inches")
 	if bare == measure.Millimetres {
-		expected = "a length, such as 1372mm, 137.2cm or 54in; a bare number is in mm"
+		expected = "a length, such as 1372mm, 137.2cm or 54in; a bare number is in " + v.bare("mm")
 	}
 	s, ok := v.scalar(expected)
 	if !ok {
@@ -162,9 +162,9 @@ func (v *Value) Offset(bare measure.System) (measure.Length, bool) {
 
 // Mass reads a weight of zero or more.
 func (v *Value) Mass(bare measure.System) (measure.Mass, bool) {
-	expected := "a weight, such as 2.5lb, 40oz or 1.1kg; a bare number is in lb"
+	expected := "a weight, such as 2.5lb, 40oz or 1.1kg; a bare number is in " + v.bare("lb")
 	if bare == measure.Millimetres {
-		expected = "a weight, such as 1.1kg or 350g; a bare number is in kg"
+		expected = "a weight, such as 1.1kg or 350g; a bare number is in " + v.bare("kg")
 	}
 	s, ok := v.scalar(expected)
 	if !ok {
@@ -176,6 +176,14 @@ func (v *Value) Mass(bare measure.System) (measure.Mass, bool) {
 		return 0, false
 	}
 	return m, true
+}
+
+// bare is what a bare number here is in: the column's unit, or else the file's.
+func (v *Value) bare(file string) string {
+	if v != nil && v.unit != "" {
+		return v.unit
+	}
+	return file
 }
 
 // number writes a cell's number with a decimal point and its column's unit.

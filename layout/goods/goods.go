@@ -43,7 +43,7 @@ type Product struct {
 	Price    string // as written, a decimal number; the currency is a label elsewhere
 	Cost     string
 	Colour   string // "#rrggbb" or ""
-	Image    string // path beside the goods file, or ""
+	Image    string // path from the plan's folder, or ""; in the file it is from the file's own
 	Min, Max int    // facings, 0 if not given
 	Stack    int    // how many may stand or lie on one another, 0 if not given
 
