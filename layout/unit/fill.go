@@ -131,7 +131,7 @@ func (d *draft) runPlaces(piece *Piece, on []*goods.Product) []measure.Length {
 	for i, p := range on {
 		widths[i] = p.Width
 	}
-	return lengths(targets(x0, x0+run, widths, d.gap(), d.decl.Align))
+	return lengths(targets(x0, x0+run, widths, d.gap(), d.align()))
 }
 
 // shownWidth is how wide a front is drawn and boxed: the product's own width,

@@ -2,6 +2,7 @@ package unit
 
 import (
 	"fmt"
+	"sort"
 	"strings"
 
 	"setwright/layout/goods"
@@ -147,7 +148,7 @@ func (d *draft) reportShort(r *resolver, counts []int) {
 	}
 	what, room := "the span", d.x1-d.x0
 	if d.decl.Count > 0 && single(d.part.Kind) {
-		r.stop(d.decl.CountAt, "too-few-hooks", fmt.Sprintf("%d fronts are asked for on %d of %s", want, d.decl.Count, d.part.ID),
+		r.stop(d.decl.CountAt, "too-few-hooks", fmt.Sprintf("%s asked for on %d of %s", counted(want, "front"), d.decl.Count, d.part.ID),
 			fmt.Sprintf("count: %d, or fewer fronts (%s)", want, strings.Join(lost, ", ")))
 		return
 	}
@@ -155,8 +156,8 @@ func (d *draft) reportShort(r *resolver, counts []int) {
 		what, room = fmt.Sprintf("%d × %s", d.pieces, d.part.ID), measure.Length(d.pieces)*d.part.Run()
 	}
 	need := d.runWidth(d.opening())
-	r.stop(d.decl.Use.At, "fronts-do-not-fit", fmt.Sprintf("%d fronts need %s and %s takes %s", want, r.text(need), what, r.text(room)),
-		fmt.Sprintf("at most %d fronts: %s", got, strings.Join(lost, ", ")))
+	r.stop(d.decl.Use.At, "fronts-do-not-fit", fmt.Sprintf("%s need %s and %s takes %s", counted(want, "front"), r.text(need), what, r.text(room)),
+		fmt.Sprintf("at most %s: %s", counted(got, "front"), strings.Join(lost, ", ")))
 }
 
 // runWidth is the least width of all fronts in one run.
@@ -190,14 +191,15 @@ func (d *draft) spell(counts []int) []*goods.Product {
 	return fronts
 }
 
-// bareHooks makes a row of single pieces as long as its count or its every:
-// asks, hooks beyond the goods hanging bare.
+// bareHooks makes a row of single pieces as long as its count asks, or without
+// goods as its every: fills the span; hooks beyond the goods hang bare.
 func (d *draft) bareHooks(r *resolver) {
 	n := d.decl.Count
-	if n == 0 && d.decl.Every > 0 {
+	switch {
+	case n > 0 || len(d.asks) > 0:
+	case d.decl.Every > 0:
 		n = d.everyCount()
-	}
-	if n == 0 && len(d.asks) == 0 {
+	default:
 		n = 1
 	}
 	if bare := n - len(d.fronts); bare > 0 {
@@ -211,7 +213,19 @@ func (d *draft) bareHooks(r *resolver) {
 	d.pieces = len(d.fronts)
 }
 
-// everyCount is how many pieces go into the span at the spacing asked for.
+// everyCount is how many bare pieces go into the span at the spacing asked for.
 func (d *draft) everyCount() int {
-	return int((d.x1-d.x0-d.part.Width)/d.decl.Every) + 1
+	most := int((d.x1-d.x0-d.part.Width)/d.decl.Every) + 1
+	return sort.Search(most, func(n int) bool {
+		_, ok := d.spaced(make([]*goods.Product, n+1), nil).Solve()
+		return !ok
+	})
+}
+
+// counted is a number with its noun.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
 }

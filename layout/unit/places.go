@@ -78,6 +78,9 @@ func (r *resolver) settle(d *draft, columns []int64) []measure.Length {
 	if d.pieces == 0 {
 		return nil
 	}
+	if d.decl.Every > 0 {
+		r.crowded(d)
+	}
 	if at, ok := r.solvePlaces(d, r.taken(d, d.part), columns); ok {
 		return at
 	}
@@ -199,7 +202,7 @@ func (r *resolver) rowWhere(d *draft) string {
 
 func (r *resolver) solvePlaces(d *draft, taken []solve.Interval, columns []int64) ([]measure.Length, bool) {
 	if d.decl.Every > 0 {
-		return r.spaced(d, taken)
+		return r.solveSpaced(d, taken)
 	}
 	var p solve.Places
 	if single(d.part.Kind) {
@@ -231,13 +234,7 @@ func evenly(x0, x1 measure.Length, n int) []measure.Length {
 // singles is the problem of placing single pieces with their goods: each front
 // inside the span, a finger's gap between two.
 func (d *draft) singles(fronts []*goods.Product, taken []solve.Interval, columns []int64) solve.Places {
-	widths := make([]measure.Length, len(fronts))
-	for i, p := range fronts {
-		widths[i] = d.part.Width
-		if p != nil {
-			widths[i] = max(p.Width, d.part.Width)
-		}
-	}
+	widths := d.widths(fronts)
 	p := solve.Places{Lattice: d.lattice(), Blocked: append(d.bars(), taken...), Columns: columns}
 	for i, w := range widths {
 		p.Lo = append(p.Lo, int64(d.x0+w/2))
@@ -250,12 +247,31 @@ func (d *draft) singles(fronts []*goods.Product, taken []solve.Interval, columns
 	return p
 }
 
-// align is how the row lies in its span: as declared, unless it was pushed.
-func (d *draft) align() plan.Align {
-	if d.pushed {
-		return plan.AlignLeft
+// widths is what each single piece and the goods on it take sideways.
+func (d *draft) widths(fronts []*goods.Product) []measure.Length {
+	widths := make([]measure.Length, len(fronts))
+	for i, p := range fronts {
+		widths[i] = d.part.Width
+		if p != nil {
+			widths[i] = max(p.Width, d.part.Width)
+		}
 	}
-	return d.decl.Align
+	return widths
+}
+
+// align is how the row lies in its span: as declared, turned round if mirrored,
+// unless it was pushed.
+func (d *draft) align() plan.Align {
+	switch {
+	case d.pushed:
+		return plan.AlignLeft
+	case d.mirror && d.decl.Align == plan.AlignLeft:
+		return plan.AlignRight
+	case d.mirror && d.decl.Align == plan.AlignRight:
+		return plan.AlignLeft
+	default:
+		return d.decl.Align
+	}
 }
 
 // gapBetween is the air between neighbours; bare hooks need none.
@@ -362,22 +378,38 @@ func marksNear(targets []int64, step, reach int64) []int64 {
 	return slices.Compact(list)
 }
 
-// spaced places pieces exactly every: apart.
-func (r *resolver) spaced(d *draft, taken []solve.Interval) ([]measure.Length, bool) {
-	half := d.part.Width / 2
-	run := d.decl.Every * measure.Length(d.pieces-1)
-	wish := d.x0 + (d.x1-d.x0-run)/2
-	switch d.decl.Align {
-	case plan.AlignLeft:
-		wish = d.x0 + half
-	case plan.AlignRight:
-		wish = d.x1 - half - run
+// spaced is the problem of placing pieces exactly every: apart, the goods on
+// them inside the span.
+func (d *draft) spaced(fronts []*goods.Product, taken []solve.Interval) solve.Spaced {
+	n := measure.Length(len(fronts))
+	run := d.decl.Every * max(n-1, 0)
+	lo, hi := d.x0+d.part.Width/2, d.x1-d.part.Width/2
+	first, last := lo, hi
+	for i, w := range d.widths(fronts) {
+		before := d.decl.Every * measure.Length(i)
+		first = max(first, d.x0+w/2-before)
+		last = min(last, d.x1-w/2+run-before)
 	}
-	first, ok := solve.Spaced{
-		Every: int64(d.decl.Every), Count: d.pieces,
-		Lo: int64(d.x0 + half), Hi: int64(d.x1 - half), Wish: int64(wish),
+	wish := d.x0 + (d.x1-d.x0-run)/2
+	switch d.align() {
+	case plan.AlignLeft:
+		wish = first
+	case plan.AlignRight:
+		wish = last - run
+	}
+	return solve.Spaced{
+		Every: int64(d.decl.Every), Count: len(fronts), Lo: int64(first), Hi: int64(last), Wish: int64(wish),
 		Lattice: d.spacedLattice(), Blocked: append(d.bars(), taken...),
-	}.Solve()
+	}
+}
+
+// solveSpaced is the places of a row with every:.
+func (r *resolver) solveSpaced(d *draft, taken []solve.Interval) ([]measure.Length, bool) {
+	fronts := d.fronts
+	if !single(d.part.Kind) {
+		fronts = make([]*goods.Product, d.pieces)
+	}
+	first, ok := d.spaced(fronts, taken).Solve()
 	if !ok {
 		return nil, false
 	}
@@ -385,7 +417,6 @@ func (r *resolver) spaced(d *draft, taken []solve.Interval) ([]measure.Length, b
 	for i := range at {
 		at[i] = measure.Length(first) + measure.Length(i)*d.decl.Every
 	}
-	r.crowded(d)
 	return at, true
 }
 

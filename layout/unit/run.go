@@ -27,9 +27,6 @@ func (d *draft) fits(counts []int) bool {
 		if d.decl.Count > 0 && n > d.decl.Count {
 			return false
 		}
-		if d.decl.Every > 0 && n > d.everyCount() {
-			return false
-		}
 		return n == 0 || d.hangs(d.spell(counts))
 	}
 	return d.piecesNeeded(counts) <= d.pieces
@@ -46,7 +43,8 @@ func total(counts []int) int {
 // hangs reports whether hooks for these fronts find places on the panel.
 func (d *draft) hangs(fronts []*goods.Product) bool {
 	if d.decl.Every > 0 {
-		return true // the spacing is the author's; crowding is a finding
+		_, ok := d.spaced(fronts, nil).Solve()
+		return ok // fronts closer than they are wide are the author's: a finding
 	}
 	return d.singles(fronts, nil, nil).Feasible()
 }

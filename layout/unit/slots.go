@@ -111,7 +111,7 @@ func orders(f *Face, drafts []*draft) []solve.Order {
 // reportShift notes a pin that had to move to reach a slot.
 func (r *resolver) reportShift(d *draft) {
 	at := d.decl.At
-	if at == nil || at.From == d.row.Height || d.copy > 1 {
+	if at == nil || d.copy > 1 || r.text(at.From) == r.text(d.row.Height) {
 		return
 	}
 	level := diag.Note

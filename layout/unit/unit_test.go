@@ -221,6 +221,8 @@ func TestPlaces(t *testing.T) {
 		{"four cards share 24 in, each a little left of its wire", "hook-6, bay: 1, at: 57in, goods: {SEED: 4}", "2.5 8.5 14.5 20.5"},
 		{"every keeps its spacing and finds the nearest offset to the middle", "hook-6, bay: 1, at: 57in, every: 6in, count: 3, goods: {SEED: 3}", "5.5 11.5 17.5"},
 		{"packed left with a finger's gap, off the wire at 9 in", "hook-6, bay: 1, at: 57in, align: left, goods: {SEED: 3}", "1.75 5.5 9.5"},
+		{"every with an open list deals only what finds places", "hook-6, bay: 1, at: 57in, every: 5-1/2in, goods: [GLOVE]", "2.5 8 13.5 19"},
+		{"every keeps goods inside the span, not only their hooks", "hook-6, bay: 1, at: 57in, every: 5-1/2in, align: left, goods: {GLOVE: 3}", "2.5 8 13.5"},
 		{"one in the second bay", "hook-6, bay: 2, at: 57in, count: 1, goods: [SEED]", "35.5"},
 		{"a plain list takes as many as fit", "hook-6, bay: 1, at: 57in, goods: [WIDE]", "5.5 17.5"},
 	}
@@ -323,6 +325,10 @@ func TestMirror(t *testing.T) {
 	}
 	if back.Positions[0].Product.SKU != "GLOVE" {
 		t.Errorf("first on the back is %s", back.Positions[0].Product.SKU)
+	}
+	u = dressed(t, "  front:\n    - {use: hook-6, bay: 1, at: 57in, align: left, goods: {SEED: 2}}\n  back: {same: front}\n")
+	if got := at(face(t, u, plan.Back).Rows[0].Pieces); got != "41.5 45.5" {
+		t.Errorf("packed left, the mirror hangs at %s, want it packed right but off the hooks behind", got)
 	}
 	if back.Address != "B-1" || back.Positions[1].Address != "B-1-2" {
 		t.Errorf("addresses %s, %s", back.Address, back.Positions[1].Address)
