@@ -44,6 +44,8 @@ func randomRows(rng *rand.Rand, bays int) string {
 // dressed unit, fitting or not.
 func TestRandomUnits(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 5))
+	var found diag.List
+	pl, cat := inputs(t, &found)
 	fit := 0
 	for trial := range 400 {
 		text := gondola + "  front:\n" + randomRows(rng, 2) + "  right:\n" + randomRows(rng, 1)
@@ -52,7 +54,7 @@ func TestRandomUnits(t *testing.T) {
 		} else {
 			text += "  back:\n" + randomRows(rng, 2)
 		}
-		res := resolve(t, text)
+		res := resolveWith(t, text, pl, cat, found)
 		if res.Unit == nil {
 			t.Fatalf("trial %d: no unit\n%s\n%s", trial, text, codes(res))
 		}
@@ -65,7 +67,7 @@ func TestRandomUnits(t *testing.T) {
 				checkRow(t, f, row, res.Findings.Has(diag.Stop))
 			}
 		}
-		if again := resolve(t, text); dump(t, again.Unit) != dump(t, res.Unit) {
+		if again := resolveWith(t, text, pl, cat, found); dump(t, again.Unit) != dump(t, res.Unit) {
 			t.Fatalf("trial %d: two runs differ", trial)
 		}
 		if t.Failed() {

@@ -47,8 +47,13 @@ HUGE,Banner,toys,stand,60,10,4,5
 func resolve(t testing.TB, text string) unit.Result {
 	t.Helper()
 	var found diag.List
-	p := plan.Decode("plan.yaml", []byte(text), &found)
 	pl, cat := inputs(t, &found)
+	return resolveWith(t, text, pl, cat, found)
+}
+
+func resolveWith(t testing.TB, text string, pl *parts.List, cat *goods.Catalog, found diag.List) unit.Result {
+	t.Helper()
+	p := plan.Decode("plan.yaml", []byte(text), &found)
 	if found.Has(diag.Error) {
 		t.Fatalf("the plan does not decode: %v", found.All())
 	}
