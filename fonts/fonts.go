@@ -8,6 +8,8 @@ package fonts
 import (
 	_ "embed"
 
+	"golang.org/x/text/unicode/norm"
+
 	"setwright/layout/measure"
 )
 
@@ -122,10 +124,13 @@ func Glyph(f Face, r rune) (id, advance uint16) {
 
 // Clean replaces each character the faces lack, and each byte that is not
 // UTF-8, by Replacement, and lists those characters, each once, as they come.
+// Accents written apart from their letters, as some systems do, are joined to
+// them first.
 func Clean(s string) (string, []rune) {
-	if first := firstLacking(s); first < 0 {
+	if firstLacking(s) < 0 {
 		return s, nil
 	}
+	s = norm.NFC.String(s)
 	out := make([]rune, 0, len(s))
 	var lacking []rune
 	for _, r := range s {

@@ -240,6 +240,7 @@ func TestClean(t *testing.T) {
 		{"a right-to-left script", "שלום", "\uFFFD\uFFFD\uFFFD\uFFFD", "שלום"},
 		{"a script the faces lack", "漢a", "\uFFFDa", "漢"},
 		{"direction marks", "a\u202Eb", "a\uFFFDb", "\u202E"},
+		{"accents written apart from their letters", "The\u0301 vert", "Th\u00e9 vert", ""},
 		{"broken UTF-8", "a\xc3", "a\uFFFD", "\uFFFD"},
 	} {
 		got, lacking := Clean(c.in)
