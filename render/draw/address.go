@@ -23,8 +23,8 @@ func (e *elevation) rowAddresses(rows []*unit.Row) map[*unit.Row]bool {
 	return aside
 }
 
-// addressPlace looks for a free place: over the row's pieces, between them,
-// beside them, under them.
+// addressPlace looks for a free place: between the row's pieces, where it
+// takes no height from the dimensions under them; beside, over, under them.
 func (e *elevation) addressPlace(r *unit.Row) (sheet.Rect, bool) {
 	s := letter(plain).strong()
 	w, h := s.width(r.Address)+600*micron, s.rise()+s.drop()
@@ -52,9 +52,16 @@ func (e *elevation) addressPlaces(r *unit.Row, w, h measure.Length) []sheet.Poin
 	first, last := shown[0], shown[len(shown)-1]
 	mid := (first.Min.Y+first.Max.Y)/2 - h/2
 	over, under := first.Min.Y-gap-h, first.Max.Y+gap
-	places := []sheet.Point{pt(first.Min.X, over), pt(first.Min.X-gap-w, mid), pt(last.Max.X+gap, mid), pt(last.Max.X-w, over)}
+	var places []sheet.Point
 	for i := 1; i < len(shown); i++ {
-		places = append(places, pt((shown[i-1].Max.X+shown[i].Min.X-w)/2, mid), pt((shown[i-1].Max.X+shown[i].Min.X-w)/2, over))
+		places = append(places, pt((shown[i-1].Max.X+shown[i].Min.X-w)/2, mid))
+	}
+	if left := first.Min.X - gap - w; left >= e.x(max(r.X0, e.zone.x0)) {
+		places = append(places, pt(left, mid))
+	}
+	places = append(places, pt(first.Min.X, over), pt(last.Max.X+gap, mid), pt(last.Max.X-w, over))
+	for i := 1; i < len(shown); i++ {
+		places = append(places, pt((shown[i-1].Max.X+shown[i].Min.X-w)/2, over))
 	}
 	return append(places, pt(last.Max.X-w, under), pt(first.Min.X, under))
 }

@@ -17,9 +17,9 @@ type callout struct {
 }
 
 const (
-	balloonRadius = 3 * mm
-	balloonPitch  = 6600 * micron // from one callout to the next
-	leaderSpace   = 7 * mm
+	balloonRadius = 2800 * micron
+	balloonPitch  = 6200 * micron // from one callout to the next
+	leaderSpace   = 6 * mm
 )
 
 // callouts lists one a row, with a balloon for each kind of part in it.
@@ -90,7 +90,7 @@ func calloutColumn(list []callout) measure.Length {
 	if w == 0 {
 		return 0
 	}
-	return leaderSpace + w + 1*mm
+	return leaderSpace + w
 }
 
 // drawCallouts draws the column with its left edge at x. A leader runs to the

@@ -3,8 +3,10 @@ package draw
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"setwright/layout/list"
+	"setwright/layout/measure"
 	"setwright/layout/parts"
 	"setwright/layout/unit"
 )
@@ -16,7 +18,8 @@ func (j *Job) Build() []*Page {
 	pg := s.upright()
 	area := pg.Field
 	plot := area
-	plot.Max.Y = area.Min.Y + high(area)*11/20
+	below := j.structureTable().heightIn(wide(area)) + j.stepsHeight(wide(area)) + 2*headSpace + 8*mm
+	plot.Max.Y = area.Min.Y + max(high(area)*38/100, min(high(area)*60/100, high(area)-below))
 	area.Min.Y = pg.planView(plot).Min.Y
 	f := s.flowOn(pg, area)
 	f.heading(j.Words.FramePanelsStand, 10*mm)
@@ -24,14 +27,20 @@ func (j *Job) Build() []*Page {
 	f.skip(4 * mm)
 	f.heading(j.Words.BuildSteps, 10*mm)
 	for i, step := range j.steps() {
-		f.item(strconv.Itoa(i+1), step, letter(plain), 7*mm)
-	}
-	if notes := j.notesTable(); len(notes.records) > 0 {
-		f.skip(4 * mm)
-		f.heading(j.Words.PartNotes, 10*mm)
-		f.table(notes)
+		f.item(strconv.Itoa(i+1), step, letter(plain), stepIndent)
 	}
 	return s.pages
+}
+
+const stepIndent = 7 * mm
+
+// stepsHeight is the height the steps take on one sheet.
+func (j *Job) stepsHeight(width measure.Length) measure.Length {
+	h, s := measure.Length(0), letter(plain)
+	for _, step := range j.steps() {
+		h += s.pitch()*measure.Length(len(wrap(step, s, width-stepIndent))) + s.height/2
+	}
+	return h
 }
 
 // structureTable lists frame, stand and panels.
@@ -65,9 +74,9 @@ func (j *Job) steps() []string {
 	b := u.Bare
 	var steps []string
 	add := func(format string, args ...any) { steps = append(steps, fmt.Sprintf(format, args...)) }
-	add(w.StepBase, j.partName(u.Frame, 0), j.length(b.X1-b.X0), j.length(b.Y1-b.Y0))
+	add(w.StepBase+noted(u.Frame), j.partName(u.Frame, 0), j.length(b.X1-b.X0), j.length(b.Y1-b.Y0))
 	if n := j.feet(); n > 0 {
-		add(w.StepFeet, n, j.partName(u.Stand, 0))
+		add(w.StepFeet+noted(u.Stand), n, j.partName(u.Stand, 0))
 	}
 	switch u.Stand.Stand.Form {
 	case "casters":
@@ -77,21 +86,47 @@ func (j *Job) steps() []string {
 	default:
 		add("%s", w.StepFix)
 	}
-	for _, f := range u.Faces {
-		if firstOf(u.Faces, f) == f {
-			add(w.StepPanels, j.faceName(f.ID), f.Bays, j.partName(f.Panel, 0), j.length(f.Bottom), j.length(f.Top))
-		}
+	for _, p := range j.panelSets() {
+		add(w.StepPanels+noted(p.face.Panel), p.faces, p.count, j.partName(p.face.Panel, 0), j.length(p.face.Bottom), j.length(p.face.Top))
 	}
 	if len(u.Faces) > 0 {
 		f := u.Faces[0]
 		add(w.StepDatum, j.slotName(f, 1), j.length(f.SlotHeight(1)))
 	}
 	for _, f := range j.dressed() {
-		add(w.StepHang, j.faceName(f.ID), pieces(f), f.Rows[len(f.Rows)-1].Address, fmt.Sprintf(w.HardwareOf, j.faceName(f.ID)))
+		add(w.StepHang, j.faceName(f.ID), pieces(f), f.Rows[len(f.Rows)-1].Address)
 	}
 	add("%s", w.StepLoad)
 	add("%s", w.StepSign)
 	return steps
+}
+
+// panelSet is faces made of the same panels.
+type panelSet struct {
+	face  *unit.Face
+	faces string
+	count int
+}
+
+// panelSets gathers the faces by panel, so that a step can name them together.
+func (j *Job) panelSets() []*panelSet {
+	var list []*panelSet
+	for _, f := range j.Unit.Faces {
+		if firstOf(j.Unit.Faces, f) != f {
+			continue
+		}
+		at := 0
+		for at < len(list) && list[at].face.Panel != f.Panel {
+			at++
+		}
+		if at == len(list) {
+			list = append(list, &panelSet{face: f, faces: j.faceName(f.ID), count: f.Bays})
+			continue
+		}
+		list[at].faces += ", " + strings.ToLower(j.faceName(f.ID))
+		list[at].count += f.Bays
+	}
+	return list
 }
 
 // firstOf is the first of the faces that share panels with f.
@@ -122,15 +157,11 @@ func pieces(f *unit.Face) int {
 	return n
 }
 
-// notesTable is what the parts list says the crew should know.
-func (j *Job) notesTable() table {
-	t := table{height: fine, columns: []column{{head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 2}, {head: j.Words.Note, flex: 4}}}
-	seen := map[*parts.Part]bool{}
-	for _, line := range j.pick {
-		if line.Part.Notes != "" && !seen[line.Part] {
-			seen[line.Part] = true
-			t.records = append(t.records, record{cells: []string{strconv.Itoa(line.Balloon), j.partName(line.Part, 0), line.Part.Notes}})
-		}
+// noted is what the parts list says the crew should know of a part, to go
+// after a sentence in a format.
+func noted(p *parts.Part) string {
+	if p.Notes == "" {
+		return ""
 	}
-	return t
+	return " " + strings.ReplaceAll(p.Notes, "%", "%%")
 }

@@ -9,6 +9,7 @@ import (
 // chain is the running dimensions along the face of the rows at one height.
 type chain struct {
 	xs          []measure.Length // places along the face
+	left        measure.Length   // of the rows' span
 	top, bottom measure.Length   // on paper, of the hardware measured to
 	labels      []slotted
 	level       []int
@@ -18,6 +19,7 @@ const (
 	chainLevels = 3
 	chainPitch  = 3600 * micron // from one level of figures to the next
 	chainDrop   = 1 * mm        // from the line to the figures under it
+	figurePad   = 200 * micron
 )
 
 // chains draws, for every height, the sideways places of all that hangs
@@ -73,8 +75,9 @@ func (c *chain) height() measure.Length {
 }
 
 func (e *elevation) chainOf(rows []*unit.Row) *chain {
-	c := &chain{top: e.y(0), bottom: 0}
+	c := &chain{top: e.y(0), bottom: 0, left: max(rows[0].X0, e.zone.x0)}
 	for _, r := range rows {
+		c.left = max(min(c.left, r.X0), e.zone.x0)
 		for _, p := range r.All() {
 			if e.zone.shows(p.Box) {
 				b := e.paper(p.Box)
@@ -101,37 +104,45 @@ func (e *elevation) tryChain(c *chain, y measure.Length) bool {
 	figures := make([]sheet.Rect, len(c.xs))
 	for i, l := range c.labels {
 		base := y + chainDrop + s.height + chainPitch*measure.Length(c.level[i]) + 300*micron
-		figures[i] = inset(s.middle().extent(l.want, base, e.job.figure(c.xs[i])), -200*micron)
+		figures[i] = inset(s.middle().extent(l.want, base, e.job.figure(c.xs[i])), -figurePad)
 		if !e.clear(figures[i]) || figures[i].Max.Y > e.y(0) {
 			return false
 		}
 	}
-	from, to := e.x(e.zone.x0), e.x(c.xs[len(c.xs)-1])
-	if e.crossed(pt(from, y), pt(to, y)) > 0 || !e.clearOfLines(box(from, y-500*micron, to, y+500*micron)) {
-		return false
+	to := e.x(c.xs[len(c.xs)-1])
+	for _, from := range []measure.Length{e.x(e.zone.x0), e.x(c.left)} {
+		line := box(from, y-500*micron, to, y+500*micron)
+		if from < to && e.clear(line) {
+			e.drawChain(c, y, from, to, figures)
+			return true
+		}
 	}
-	e.drawChain(c, y, from, to, figures)
-	return true
+	return false
 }
 
 func (e *elevation) drawChain(c *chain, y, from, to measure.Length, figures []sheet.Rect) {
 	s := letter(plain).middle()
 	e.line(from, y, to, y, pen(hair))
 	e.keepLine(pt(from, y), pt(to, y))
-	if e.zone.from == 1 {
+	if from == e.x(0) {
 		e.origin(from, y)
 	} else {
 		e.arrow(from, y)
 	}
-	for i, x := range c.xs {
-		at := e.x(x)
-		e.chainTick(at, y)
-		base := y + chainDrop + plain + chainPitch*measure.Length(c.level[i]) + 300*micron
+	for i, l := range c.labels {
+		e.chainTick(l.want, y)
+		to := y
 		if c.level[i] > 0 {
-			e.line(at, y, at, base-plain-500*micron, pencil(hair, 120))
+			to = figures[i].Min.Y
 		}
+		if y < c.top {
+			to = c.top
+		}
+		e.line(l.want, min(c.bottom, y), l.want, to, pencil(hair, 120))
+	}
+	for i, l := range c.labels {
 		e.fillBox(figures[i], white())
-		e.write(at, base, e.job.figure(x), s)
+		e.write(l.want, figures[i].Max.Y-s.drop()-figurePad, e.job.figure(c.xs[i]), s)
 		e.keepWord(figures[i])
 	}
 }

@@ -27,22 +27,22 @@ func (j *Job) cover(rest []*Page, own int) []*Page {
 	pg := s.upright()
 	area := pg.Field
 	area.Min.Y = pg.coverTitle(area)
+	left, right := area, area
+	left.Max.X = area.Min.X + wide(area)*52/100
+	right.Min.X = left.Max.X + 6*mm
+	lower := max(j.index(rest, own).heightIn(wide(left)), j.cautionHeight(wide(right))) + headSpace
 	picture := area
-	picture.Max.Y = area.Min.Y + high(area)*46/100
+	picture.Max.Y = area.Min.Y + max(high(area)*40/100, min(high(area)*66/100, high(area)-lower-6*mm))
 	picture.Max.X -= summaryWidth
 	used := pg.pictorial(inset(picture, 2*mm))
 	pg.write(used.Min.X, picture.Max.Y+2*mm, j.Words.PictorialNote, letter(plain).pale())
 	pg.summary(box(area.Max.X-summaryWidth+4*mm, area.Min.Y, area.Max.X, picture.Max.Y))
 
-	lower := area
-	lower.Min.Y = picture.Max.Y + 6*mm
-	left, right := lower, lower
-	left.Max.X = lower.Min.X + wide(lower)*52/100
-	right.Min.X = left.Max.X + 6*mm
+	left.Min.Y, right.Min.Y = picture.Max.Y+6*mm, picture.Max.Y+6*mm
 	cautions := s.flowOn(pg, right)
 	cautions.heading(j.Words.Cautions, 10*mm)
 	for _, c := range j.Words.CautionList() {
-		cautions.item("•", c, letter(plain), 4*mm)
+		cautions.item("•", c, letter(plain), bulletIndent)
 	}
 	index := s.flowOn(pg, left)
 	index.heading(j.Words.SheetIndex, 10*mm)
@@ -50,7 +50,20 @@ func (j *Job) cover(rest []*Page, own int) []*Page {
 	return s.pages
 }
 
-const summaryWidth = 62 * mm
+const (
+	summaryWidth = 62 * mm
+	bulletIndent = 4 * mm
+	headSpace    = 9 * mm // what a heading takes
+)
+
+// cautionHeight is the height the cautions take in a column.
+func (j *Job) cautionHeight(width measure.Length) measure.Length {
+	h, s := measure.Length(0), letter(plain)
+	for _, c := range j.Words.CautionList() {
+		h += s.pitch()*measure.Length(len(wrap(c, s, width-bulletIndent))) + s.height/2
+	}
+	return h
+}
 
 // coverTitle sets the whole title, however long, and returns the y under it.
 func (p *Page) coverTitle(area sheet.Rect) measure.Length {
@@ -67,11 +80,10 @@ func (p *Page) coverTitle(area sheet.Rect) measure.Length {
 // summary is the unit in a few figures.
 func (p *Page) summary(r sheet.Rect) {
 	j, w, sum := p.job, p.job.Words, p.job.summary
-	pl, b := j.Unit.Plan, j.Unit.Bare
+	b := j.Unit.Bare
 	size := fmt.Sprintf("%s × %s × %s %s", j.figure(b.X1-b.X0), j.figure(b.Y1-b.Y0), j.figure(b.Z1-b.Z0), j.unitName())
 	total := sum.Hardware + sum.Structure + sum.Goods
 	rows := [][2]string{
-		{w.Season, pl.Season}, {w.RevisionDate, strings.TrimSpace(pl.Revision + " " + pl.Date)}, {w.Owner, pl.By},
 		{w.Frame, j.partName(j.Unit.Frame, 0)}, {w.Stand, j.partName(j.Unit.Stand, 0)}, {w.SizeOver, size},
 		{w.FacesDressed, fmt.Sprintf("%d / %d", sum.DressedFaces, sum.Faces)},
 		{w.PartKinds, strconv.Itoa(sum.PartKinds)}, {w.Pieces, strconv.Itoa(sum.Pieces)},
@@ -103,17 +115,26 @@ func (p *Page) pair(r sheet.Rect, y measure.Length, name, value string) measure.
 		}
 		p.write(r.Max.X, y+s.rise(), line, v.end())
 	}
-	y += s.pitch() + 400*micron
+	y += s.pitch()
 	p.line(r.Min.X, y, r.Max.X, y, pencil(hair, 170))
-	return y + 400*micron
+	return y + 1200*micron
 }
 
-// index lists the sheets, each row a link.
+// index lists the sheets, each row a link; those one continues on share its row.
 func (j *Job) index(rest []*Page, own int) table {
 	t := table{columns: []column{{head: j.Words.Sheet, end: true}, {head: j.Words.Title, flex: 1}, {head: j.Words.Scale}}}
-	for i, p := range rest {
+	for i := 0; i < len(rest); {
+		p, last := rest[i], i
+		for last+1 < len(rest) && rest[last+1].Sheet.Depth > 0 {
+			last++
+		}
+		number := strconv.Itoa(own + i + 1)
+		if last > i {
+			number += "–" + strconv.Itoa(own+last+1)
+		}
 		scale, _, _ := strings.Cut(p.scale, " (")
-		t.records = append(t.records, record{cells: []string{strconv.Itoa(own + i + 1), p.Sheet.Title, scale}, link: p.Sheet.Name})
+		t.records = append(t.records, record{cells: []string{number, p.Sheet.Title, scale}, link: p.Sheet.Name})
+		i = last + 1
 	}
 	return t
 }

@@ -90,8 +90,8 @@ func (e *elevation) heights(rows []*unit.Row) []mark {
 
 const (
 	heightPitch = 4400 * micron // from one label of the column to the next
-	leadSpace   = 5 * mm        // between figure and axis, for a label's leader
-	gutter      = 6 * mm        // between axis and panel
+	leadSpace   = 4 * mm        // between figure and axis, for a label's leader
+	gutter      = 5 * mm        // between axis and panel
 )
 
 // heightColumn is how wide the column of heights is, axis and gutter included.
@@ -104,7 +104,7 @@ func (j *Job) heightWidths(f *unit.Face, marks []mark) (boxes, figures measure.L
 	for _, m := range marks {
 		figures = max(figures, letter(plain).strong().width(j.figure(m.height)))
 		if m.slot > 0 {
-			boxes = max(boxes, letter(plain).width(j.slotName(f, m.slot))+2*mm)
+			boxes = max(boxes, letter(plain).width(j.slotName(f, m.slot))+1600*micron)
 		} else {
 			boxes = max(boxes, letter(fine).width(m.name))
 		}
@@ -135,7 +135,7 @@ func (e *elevation) drawHeights(marks []mark) {
 		e.keepWord(e.writeMid(right, middles[i], e.job.figure(m.height), letter(plain).strong().end()))
 		e.heightName(m, right-figures-1500*micron-boxes, boxes, middles[i])
 	}
-	e.write(axis+1*mm, floor+5*mm, e.job.Words.FinishedFloor, letter(plain))
+	e.write(e.x(e.zone.x0)-1500*micron, floor+5*mm, e.job.Words.FinishedFloor, letter(plain).end())
 }
 
 func (e *elevation) heightName(m mark, x, width, y measure.Length) {

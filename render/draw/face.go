@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -71,7 +72,7 @@ func (j *Job) plots(f *unit.Face) []*plot {
 
 const (
 	topSpace   = 7 * mm // over the panels: the section's name, addresses
-	sectionGap = 4 * mm
+	sectionGap = 3 * mm
 )
 
 // plot chooses paper and scale for one zone of a face. The rows whose
@@ -106,7 +107,7 @@ func (j *Job) size(p *plot) {
 	n := need{
 		width:  p.zone.width() + behind + deepest(p.face),
 		height: tallest(p.face),
-		sides:  p.left + p.right + sectionGap + 5*mm,
+		sides:  p.left + p.right + sectionGap + 1*mm,
 		above:  topSpace,
 	}
 	for _, den := range j.scales() {
@@ -127,7 +128,7 @@ func (j *Job) size(p *plot) {
 // lay places the elevation in an area: at its top, in its middle sideways.
 func (p *plot) lay(pg *Page, area sheet.Rect) *elevation {
 	v := view{den: p.den}
-	total := p.left + v.len(p.zone.width()) + p.right + sectionGap + v.len(behind+deepest(p.face)) + 5*mm
+	total := p.left + v.len(p.zone.width()) + p.right + sectionGap + v.len(behind+deepest(p.face)) + 1*mm
 	spare := max(0, wide(area)-total)
 	v.origin = pt(area.Min.X+min(spare/2, 40*mm)+p.left, area.Min.Y+topSpace+v.len(tallest(p.face)))
 	return &elevation{Page: pg, face: p.face, zone: p.zone, view: v}
@@ -139,6 +140,15 @@ func (e *elevation) hide(r *unit.Row) {
 		if e.zone.shows(p.Box) {
 			e.keepBox(e.paper(p.Box))
 		}
+	}
+}
+
+// hideCarcass keeps lettering off deck, feet and the panels' upper and lower edges.
+func (e *elevation) hideCarcass() {
+	x0, x1 := e.x(e.zone.x0), e.x(e.zone.x1)
+	e.keepBox(box(x0, e.y(e.face.Bottom)+300*micron, x1, e.y(0)))
+	for _, y := range []measure.Length{e.y(e.face.Top), e.y(e.face.Bottom)} {
+		e.keepLine(pt(x0, y), pt(x1, y))
 	}
 }
 
@@ -154,6 +164,7 @@ func (p *plot) draw(s *section) sheet.Rect {
 	for _, r := range p.rows {
 		e.hide(r)
 	}
+	e.hideCarcass()
 	e.drawHeights(p.marks)
 	named := map[int]bool{}
 	for _, m := range p.marks {
@@ -173,7 +184,7 @@ func (p *plot) draw(s *section) sheet.Rect {
 	}
 	e.zoneKey()
 	area := pg.Field
-	area.Min.Y = e.y(0) + p.below + 2*mm
+	area.Min.Y = e.y(0) + p.below + 3*mm
 	return area
 }
 
@@ -223,13 +234,19 @@ func (j *Job) faceTable(f *unit.Face) table {
 		if n == 0 {
 			continue
 		}
-		t.records = append(t.records, record{cells: []string{"", strconv.Itoa(line.Balloon), j.partName(line.Part, line.Cut), strconv.Itoa(n), strings.Join(where, "\n")}})
+		name := j.partName(line.Part, line.Cut)
+		if line.Part.Notes != "" {
+			name += "\n" + line.Part.Notes
+		}
+		t.records = append(t.records, record{cells: []string{"", strconv.Itoa(line.Balloon), name, strconv.Itoa(n), strings.Join(where, "\n")}})
 	}
 	return t
 }
 
-// onFace counts the pieces of a pick line on a face and says where they are.
+// onFace counts the pieces of a pick line on a face and says where they are,
+// rows whose pieces hang at the same places on one line.
 func (j *Job) onFace(f *unit.Face, line list.PickLine) (n int, where []string) {
+	var places []string
 	for _, r := range f.Rows {
 		var pieces []*unit.Piece
 		for _, p := range r.All() {
@@ -241,7 +258,16 @@ func (j *Job) onFace(f *unit.Face, line list.PickLine) (n int, where []string) {
 			continue
 		}
 		n += len(pieces)
-		where = append(where, fmt.Sprintf("%s  %s, %s: %s", r.Address, j.slotName(f, pieces[0].Slot), j.figure(f.SlotHeight(pieces[0].Slot)), j.spots(pieces)))
+		at := fmt.Sprintf("%s %s, %s", r.Address, j.slotName(f, pieces[0].Slot), j.figure(f.SlotHeight(pieces[0].Slot)))
+		spots := j.spots(pieces)
+		if k := slices.Index(places, spots); k >= 0 {
+			where[k] += "; " + at
+			continue
+		}
+		places, where = append(places, spots), append(where, at)
+	}
+	for i := range where {
+		where[i] += ": " + places[i]
 	}
 	return n, where
 }

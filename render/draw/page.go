@@ -60,7 +60,7 @@ func (j *Job) field(p paper) sheet.Rect {
 }
 
 const (
-	fieldMargin   = 3 * mm
+	fieldMargin   = 2 * mm
 	headingHeight = 13 * mm
 	bandHeight    = 9 * mm
 )

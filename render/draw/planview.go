@@ -23,30 +23,32 @@ func (v *planView) rect(s unit.Solid) sheet.Rect {
 // planMargin is what the plan view needs round the unit for dimensions and names.
 const planMargin = 23 * mm
 
-// planNeed is the paper a plan view takes.
-func (j *Job) planNeed() need {
-	e, aisle := j.Unit.Extent, j.Unit.Plan.Site.Aisle
-	return need{width: e.X1 - e.X0 + 2*aisle, height: e.Y1 - e.Y0 + 2*aisle, sides: 2 * planMargin, above: planMargin, below: planMargin}
+// planNeed is the paper a plan view takes at a scale. The aisle is drawn in
+// front and on the right; dimensions and names lie in it if it is wide enough.
+func (j *Job) planNeed(den int64) need {
+	e, aisle := j.Unit.Extent, over(j.Unit.Plan.Site.Aisle, den)
+	room := max(planMargin, aisle+2*mm)
+	return need{width: e.X1 - e.X0, height: e.Y1 - e.Y0, sides: planMargin + room, above: planMargin, below: room}
 }
 
 // planView draws the plan at the largest scale that fits the area, and
 // returns what is left under it.
 func (p *Page) planView(area sheet.Rect) sheet.Rect {
 	j := p.job
-	n := j.planNeed()
-	den := j.scales()[0]
+	var n need
+	var den int64
 	for _, den = range j.scales() {
-		if n.fits(area, den) {
+		if n = j.planNeed(den); n.fits(area, den) {
 			break
 		}
 	}
 	p.scale = j.scaleName(den)
-	ex, aisle := j.Unit.Extent, j.Unit.Plan.Site.Aisle
+	ex := j.Unit.Extent
 	v := &planView{Page: p, view: view{den: den}}
-	middle := (area.Min.X + area.Max.X) / 2
-	v.view.origin = pt(middle-v.view.len((ex.X0+ex.X1)/2), area.Min.Y+planMargin+v.view.len(aisle+ex.Y1))
+	left := area.Min.X + (wide(area)-n.sides-v.view.len(n.width))/2 + planMargin
+	v.view.origin = pt(left-v.view.len(ex.X0), area.Min.Y+planMargin+v.view.len(ex.Y1))
 	v.draw()
-	area.Min.Y = v.view.y(ex.Y0-aisle) + planMargin
+	area.Min.Y = v.view.y(ex.Y0) + n.below + 2*mm
 	return area
 }
 
@@ -103,34 +105,32 @@ func (v *planView) seams() {
 	}
 }
 
-// aisle draws the line that must stay clear round the unit.
+// aisle draws the lines that stay clear in front of the unit and beside it,
+// and the wall behind a wall run.
 func (v *planView) aisle() {
-	aisle := v.job.Unit.Plan.Site.Aisle
+	u := v.job.Unit
+	e, aisle := u.Extent, u.Plan.Site.Aisle
+	left, back := v.view.x(e.X0), v.view.y(e.Y1)
+	if u.Frame.Frame.Form == parts.WallForm {
+		v.wall(left-12*mm, v.view.x(e.X1+aisle)+4*mm, v.view.y(u.Bare.Y1))
+		back = v.view.y(u.Bare.Y1)
+	}
 	if aisle == 0 {
 		return
 	}
-	e := v.job.Unit.Extent
-	r := v.rect(unit.Solid{X0: e.X0 - aisle, X1: e.X1 + aisle, Y0: e.Y0 - aisle, Y1: e.Y1 + aisle})
-	if v.job.Unit.Frame.Frame.Form == parts.WallForm {
-		back := v.view.y(v.job.Unit.Bare.Y1)
-		v.line(r.Min.X, back, r.Max.X, back, pen(heavy))
-		for x := r.Min.X + 3*mm; x < r.Max.X; x += 5 * mm {
-			v.line(x, back, x+1500*micron, back-1500*micron, pen(hair))
-		}
-		v.polyline(dashed(thin), pt(r.Min.X, back), pt(r.Min.X, r.Max.Y), r.Max, pt(r.Max.X, back))
-	} else {
-		v.outlineBox(r, dashed(thin))
-	}
+	right, front := v.view.x(e.X1+aisle), v.view.y(e.Y0-aisle)
+	v.polyline(dashed(thin), pt(left, front), pt(right, front), pt(right, back))
 	text := fmt.Sprintf("%s %s", v.job.Words.Aisle, v.job.figure(aisle))
-	x := v.view.x(e.X0) + 2*mm
-	y0, y1 := v.view.y(e.Y0), r.Max.Y
-	v.line(x, y0, x, y1, pen(hair))
-	v.slash(x, y0)
-	v.slash(x, y1)
-	at := (y0 + y1 + planMargin) / 2
-	s := letter(plain)
-	v.fillBox(inset(s.extent(x+1500*micron, at, text), -300*micron), white())
-	v.write(x+1500*micron, at, text, s)
+	v.upSpan(v.view.y(e.Y0), front, left-1*mm, left-6*mm, text)
+	v.span(v.view.x(e.X1), right, back-1*mm, back-6*mm, text)
+}
+
+// wall draws the face of the wall, hatched behind.
+func (v *planView) wall(x0, x1, y measure.Length) {
+	v.line(x0, y, x1, y, pen(heavy))
+	for x := x0 + 2*mm; x < x1; x += 5 * mm {
+		v.line(x, y, x+1500*micron, y-1500*micron, pen(hair))
+	}
 }
 
 // names writes each face's name on its side, outside what reaches out there.

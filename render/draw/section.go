@@ -16,7 +16,7 @@ type profile struct {
 }
 
 // behind is how much of what lies behind the panel's surface a section shows.
-const behind = 2 * measure.Inch
+const behind = measure.Inch
 
 func (s *profile) x(d measure.Length) measure.Length { return s.view.x(max(d, -behind)) }
 func (s *profile) y(h measure.Length) measure.Length { return s.view.y(h) }
@@ -43,7 +43,7 @@ func (s *profile) draw(rows []*unit.Row) {
 
 // base draws floor, deck and feet.
 func (s *profile) base() {
-	y, out := s.y(0), s.x(deepest(s.face))+4*mm
+	y, out := s.y(0), s.x(deepest(s.face))+1*mm
 	s.line(s.x(-behind)-2*mm, y, out, y, pen(heavy))
 	for x := s.x(-behind); x < out; x += 5 * mm {
 		s.line(x, y, x-1500*micron, y+1500*micron, pen(hair))
@@ -217,14 +217,16 @@ func (s *profile) depthChain(depths []measure.Length) {
 	s.line(s.x(0), y, s.x(depths[len(depths)-1]), y, pen(hair))
 	s.line(s.x(0), s.y(0)+2*mm, s.x(0), y, pencil(hair, 120))
 	s.origin(s.x(0), y)
+	base := func(i int) measure.Length {
+		return y + chainDrop + 500*micron + plain + depthPitch*measure.Length(level[i])
+	}
 	for i, d := range depths {
 		at := s.x(d)
-		s.line(at, s.y(0)+2*mm, at, y, pencil(hair, 120))
 		s.slash(at, y)
-		base := y + chainDrop + 500*micron + plain + depthPitch*measure.Length(level[i])
-		if level[i] > 0 {
-			s.line(at, y, at, base-plain-500*micron, pencil(hair, 120))
-		}
+		s.line(at, s.y(0)+2*mm, at, max(y, base(i)-plain-500*micron), pencil(hair, 120))
+	}
+	for i, d := range depths {
+		base := base(i)
 		s.fillBox(inset(letter(plain).middle().extent(labels[i].want, base, s.job.figure(d)), -100*micron), white())
 		s.write(labels[i].want, base, s.job.figure(d), letter(plain).middle())
 	}

@@ -32,7 +32,7 @@ type table struct {
 
 const (
 	cellGap  = 3 * mm        // between columns
-	rowSpace = 1200 * micron // between the lines of one row and the next
+	rowSpace = 1800 * micron // between the lines of one row and the next
 )
 
 // setTable is a table with its column widths worked out.
@@ -56,7 +56,7 @@ func (f *flow) table(t table) {
 				f.turn()
 				st.head(f)
 			}
-			f.page.write(f.area.Min.X, f.y+rowSpace/2+st.style.rise(), r.group, st.style.strong())
+			f.page.write(f.area.Min.X, f.y+rowSpace*2/3+st.style.rise(), r.group, st.style.strong())
 			f.y += keep
 			f.page.line(f.area.Min.X, f.y, f.area.Min.X+st.width, f.y, pencil(hair, 170))
 			continue
@@ -246,10 +246,10 @@ func (st *setTable) part(f *flow, r *record, cells [][]string, from, to int) {
 	}
 	for i, c := range st.columns {
 		if c.tick && from == 0 {
-			f.page.tickBox(f.area.Min.X+st.lefts[i], top+rowSpace/2+s.rise()-s.height/2, s.height)
+			f.page.tickBox(f.area.Min.X+st.lefts[i], top+rowSpace*2/3+s.rise()-s.height/2, s.height)
 		}
 		for n := from; n < min(to, len(cells[i])); n++ {
-			y := top + rowSpace/2 + s.rise() + s.pitch()*measure.Length(n-from)
+			y := top + rowSpace*2/3 + s.rise() + s.pitch()*measure.Length(n-from)
 			st.cell(f.page, f.area.Min.X, y, i, cells[i][n], s)
 		}
 	}

@@ -14,7 +14,7 @@ func english() *Words {
 		SheetOf: "%d of %d", Continued: "%s (%d)",
 		CautionLine:        "Load ratings are assumed: confirm with the makers. Lock the casters first; two people lift; load low rows first, both sides in turn. Makers' instructions and local codes govern.",
 		NotForConstruction: "NOT FOR CONSTRUCTION: see the findings",
-		CheckRuler:         "Printed at 100 % if this measures true (%s)",
+		CheckRuler:         "At 100 %% this measures true, %s",
 
 		Cover: "Cover", CoverUnder: "Build sheets for one display unit.", PictorialNote: "The whole unit, dressed. Not to scale.",
 		Summary: "Summary", SheetIndex: "Sheets", Title: "Title",
@@ -32,7 +32,7 @@ func english() *Words {
 		CodesGovern:    "Local building, fire and access codes govern; where they ask for licensed work, have it done.",
 
 		UnitBuild: "Unit build sheet", UnitUnder: "Plan view, front at the bottom. Dimensions in %s.",
-		FramePanelsStand: "Frame, panels, stand", BuildSteps: "Build steps", PartNotes: "About the parts", Note: "Note", Size: "Size", Aisle: "clear aisle",
+		FramePanelsStand: "Frame, panels, stand", BuildSteps: "Build steps", Size: "Size", Aisle: "clear aisle",
 		HighOf:    "%s high",
 		StepBase:  "Put the frame together: %s, %s wide and %s deep.",
 		StepFeet:  "Fit %d × %s at the places on the plan view.",
@@ -42,7 +42,7 @@ func english() *Words {
 
 		StepPanels: "%s: stand up %d × %s, bay 1 on the left. Lower edge %s, upper edge %s above the finished floor.",
 		StepDatum:  "Measure: %s, the lowest, lies %s above the finished floor. Correct this before anything is hung.",
-		StepHang:   "%s: hang %d pieces from the lowest row (%s) up, brackets before shelves, as on the sheet “%s”.",
+		StepHang:   "%s: hang %d pieces from the lowest row (%s) up, brackets before shelves.",
 		StepLoad:   "Load the goods by the goods sheets and the position key: low rows first, both sides in turn.",
 		StepSign:   "Go through the sign-off sheet, take the photographs, sign.",
 

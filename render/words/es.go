@@ -14,7 +14,7 @@ func spanish() *Words {
 		SheetOf: "%d de %d", Continued: "%s (%d)",
 		CautionLine:        "Cargas admisibles supuestas: confírmelas con el fabricante. Frene las ruedas primero; levante entre dos; cargue primero abajo y ambos lados por turno. Rigen el fabricante y las normas locales.",
 		NotForConstruction: "NO APTO PARA MONTAJE: vea los hallazgos",
-		CheckRuler:         "Impreso al 100 % si esto mide lo indicado (%s)",
+		CheckRuler:         "Al 100 %% esto mide lo indicado, %s",
 
 		Cover: "Portada", CoverUnder: "Hojas de montaje de un mueble de exposición.", PictorialNote: "El mueble completo, vestido. Sin escala.",
 		Summary: "Resumen", SheetIndex: "Hojas", Title: "Título",
@@ -32,7 +32,7 @@ func spanish() *Words {
 		CodesGovern:    "Rigen las normas locales de edificación, incendios y accesibilidad; lo que pida técnico habilitado, que lo haga él.",
 
 		UnitBuild: "Hoja de montaje del mueble", UnitUnder: "Planta, con el frente abajo. Cotas en %s.",
-		FramePanelsStand: "Bastidor, paneles, apoyo", BuildSteps: "Pasos de montaje", PartNotes: "Sobre las piezas", Note: "Nota", Size: "Medidas", Aisle: "pasillo libre",
+		FramePanelsStand: "Bastidor, paneles, apoyo", BuildSteps: "Pasos de montaje", Size: "Medidas", Aisle: "pasillo libre",
 		HighOf:    "%s de alto",
 		StepBase:  "Arme el bastidor: %s, %s de ancho y %s de fondo.",
 		StepFeet:  "Monte %d × %s en los puntos de la planta.",
@@ -42,7 +42,7 @@ func spanish() *Words {
 
 		StepPanels: "%s: levante %d × %s, el tramo 1 a la izquierda. Borde inferior a %s y superior a %s del piso terminado.",
 		StepDatum:  "Mida: %s, el más bajo de todos, queda a %s del piso terminado. Corríjalo antes de colgar nada.",
-		StepHang:   "%s: cuelgue %d piezas desde la fila más baja (%s) hacia arriba, ménsulas antes que estantes, según la hoja «%s».",
+		StepHang:   "%s: cuelgue %d piezas desde la fila más baja (%s) hacia arriba, ménsulas antes que estantes.",
 		StepLoad:   "Cargue la mercancía según las hojas de mercancía y la clave de posiciones: primero abajo, ambos lados por turno.",
 		StepSign:   "Repase la hoja de conformidad, haga las fotos y firme.",
 

@@ -14,7 +14,7 @@ func french() *Words {
 		SheetOf: "%d sur %d", Continued: "%s (%d)",
 		CautionLine:        "Charges admissibles supposées : à confirmer auprès du fabricant. Bloquer les roulettes ; lever à deux ; charger d'abord le bas, les deux côtés en alternance. Le fabricant et les règlements locaux priment.",
 		NotForConstruction: "NE PAS MONTER : voir les constats",
-		CheckRuler:         "Imprimé à 100 % si ceci mesure juste (%s)",
+		CheckRuler:         "À 100 %% ceci mesure juste, %s",
 
 		Cover: "Couverture", CoverUnder: "Feuilles de montage d'un meuble de présentation.", PictorialNote: "Le meuble complet, garni. Sans échelle.",
 		Summary: "Résumé", SheetIndex: "Feuilles", Title: "Titre",
@@ -32,7 +32,7 @@ func french() *Words {
 		CodesGovern:    "Les règlements locaux (bâtiment, incendie, accessibilité) priment ; confier à un professionnel habilité ce qui l'exige.",
 
 		UnitBuild: "Feuille de montage du meuble", UnitUnder: "Vue en plan, l'avant en bas. Cotes en %s.",
-		FramePanelsStand: "Ossature, panneaux, piètement", BuildSteps: "Étapes de montage", PartNotes: "À propos des pièces", Note: "Remarque", Size: "Dimensions", Aisle: "allée libre",
+		FramePanelsStand: "Ossature, panneaux, piètement", BuildSteps: "Étapes de montage", Size: "Dimensions", Aisle: "allée libre",
 		HighOf:    "hauteur %s",
 		StepBase:  "Assembler l'ossature : %s, largeur %s, profondeur %s.",
 		StepFeet:  "Poser %d × %s aux endroits de la vue en plan.",
@@ -42,7 +42,7 @@ func french() *Words {
 
 		StepPanels: "%s : dresser %d × %s, travée 1 à gauche. Bord inférieur à %s, bord supérieur à %s du sol fini.",
 		StepDatum:  "Mesurer : %s, tout en bas, se trouve à %s du sol fini. Corriger avant d'accrocher quoi que ce soit.",
-		StepHang:   "%s : accrocher %d pièces du rang le plus bas (%s) vers le haut, consoles avant tablettes, selon la feuille « %s ».",
+		StepHang:   "%s : accrocher %d pièces du rang le plus bas (%s) vers le haut, consoles avant tablettes.",
 		StepLoad:   "Garnir selon les feuilles de marchandises et la clé des emplacements : le bas d'abord, les deux côtés en alternance.",
 		StepSign:   "Parcourir la feuille de réception, prendre les photos, signer.",
 

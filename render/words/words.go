@@ -39,17 +39,17 @@ type Words struct {
 	RatingsAssumed, MakersGovern, CodesGovern                    string
 
 	// Unit build sheet.
-	UnitBuild                                                  string
-	UnitUnder                                                  string // unit
-	FramePanelsStand, BuildSteps, PartNotes, Note, Size, Aisle string
-	HighOf                                                     string // height
-	StepBase                                                   string // frame, width, depth
-	StepFeet                                                   string // how many, stand
-	StepLock, StepLevel, StepFix                               string
-	StepPanels                                                 string // face, how many, panel, bottom, top
-	StepDatum                                                  string // slot, height
-	StepHang                                                   string // face, pieces, address of the lowest row, sheet
-	StepLoad, StepSign                                         string
+	UnitBuild                                 string
+	UnitUnder                                 string // unit
+	FramePanelsStand, BuildSteps, Size, Aisle string
+	HighOf                                    string // height
+	StepBase                                  string // frame, width, depth
+	StepFeet                                  string // how many, stand
+	StepLock, StepLevel, StepFix              string
+	StepPanels                                string // face, how many, panel, bottom, top
+	StepDatum                                 string // slot, height
+	StepHang                                  string // face, pieces, address of the lowest row
+	StepLoad, StepSign                        string
 
 	// Elevations.
 	HardwareOf, GoodsOf                           string // face
