@@ -36,16 +36,11 @@ func Read(fsys fs.FS, name string, limit int64, at diag.Span, into *diag.List) (
 		return fail("outside-folder", fmt.Sprintf("%s is not in the plan's folder", quote(name)),
 			"put the file beside the plan or in a folder under it")
 	}
-	f, err := fsys.Open(clean)
-	if errors.Is(err, fs.ErrNotExist) {
-		return fail("no-file", fmt.Sprintf("there is no file %s", quote(name)), suggestFile(fsys, clean))
-	}
-	if err != nil {
-		return fail("cannot-read", fmt.Sprintf("%s cannot be read: %v", quote(name), plainError(err)), "")
-	}
-	defer f.Close()
-	info, err := f.Stat()
+	// Looked at before it is opened: opening a pipe waits for its other end.
+	info, err := fs.Stat(fsys, clean)
 	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fail("no-file", fmt.Sprintf("there is no file %s", quote(name)), suggestFile(fsys, clean))
 	case err != nil:
 		return fail("cannot-read", fmt.Sprintf("%s cannot be read: %v", quote(name), plainError(err)), "")
 	case info.IsDir():
@@ -55,6 +50,11 @@ func Read(fsys fs.FS, name string, limit int64, at diag.Span, into *diag.List) (
 	case info.Size() > limit:
 		return fail("too-large", fmt.Sprintf("%s is larger than %d MB", quote(name), limit>>20), "")
 	}
+	f, err := fsys.Open(clean)
+	if err != nil {
+		return fail("cannot-read", fmt.Sprintf("%s cannot be read: %v", quote(name), plainError(err)), "")
+	}
+	defer f.Close()
 	text, err := io.ReadAll(io.LimitReader(f, limit+1))
 	switch {
 	case err != nil:
