@@ -60,6 +60,6 @@ func unprintable(what string, lacking []rune, at diag.Span) diag.Finding {
 		Level: diag.Caution, Code: "unprintable", At: at,
 		Message:  fmt.Sprintf("%s has characters the sheets cannot print: %s", what, list),
 		Expected: "letters of the Latin script, figures and common signs",
-		Fix:      fmt.Sprintf("write it in Latin letters; the sheets show %c instead", fonts.Replacement),
+		Fix:      "write it in Latin letters; the sheets show a replacement sign instead",
 	}
 }

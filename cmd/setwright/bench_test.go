@@ -1,0 +1,118 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/fstest"
+	"time"
+
+	"setwright/layout"
+)
+
+// The figures of README come from here: go test -run=- -bench=. ./cmd/setwright
+
+var spring = filepath.Join(moduleRoot, "samples", "spring", "plan.yaml")
+
+// BenchmarkSpring is the whole pipeline in process, from the plan's file to the
+// bytes of its pack.
+func BenchmarkSpring(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		p, err := build(newSource(spring), nil, false)
+		if err != nil || p.pdf == nil {
+			b.Fatal("no pack: ", err)
+		}
+		b.ReportMetric(float64(len(p.pdf))/1000, "kB/pack")
+		b.ReportMetric(float64(len(p.sheets)), "sheets")
+	}
+}
+
+// BenchmarkSpringResolve goes as far as the dressed and checked unit.
+func BenchmarkSpringResolve(b *testing.B) {
+	b.ReportAllocs()
+	fsys := os.DirFS(filepath.Dir(spring))
+	for b.Loop() {
+		if layout.Load(fsys, "plan.yaml").Unit == nil {
+			b.Fatal("no unit")
+		}
+	}
+}
+
+// BenchmarkSpringProcess runs the built program, start to end.
+func BenchmarkSpringProcess(b *testing.B) {
+	dir := b.TempDir()
+	binary := filepath.Join(dir, "setwright.exe")
+	if out, err := exec.Command("go", "build", "-o", binary, ".").CombinedOutput(); err != nil {
+		b.Fatalf("go build: %v\n%s", err, out)
+	}
+	var peak int64
+	for b.Loop() {
+		cmd := exec.Command(binary, "sheets", spring, "-o", filepath.Join(dir, "pack.pdf"))
+		if out, err := cmd.CombinedOutput(); err != nil {
+			b.Fatalf("%v\n%s", err, out)
+		}
+		peak = max(peak, peakMemory(cmd.ProcessState))
+	}
+	if peak > 0 {
+		b.ReportMetric(float64(peak)/1e6, "MB-peak")
+	}
+}
+
+// hooksPlan is a slatwall run with so many hooks, ten a row, ten rows a bay.
+func hooksPlan(hooks int) fstest.MapFS {
+	bays := max(hooks/100, 1)
+	var text strings.Builder
+	fmt.Fprintf(&text, "plan: 1\ntitle: %d hooks\nunit: {frame: wall-run, bays: %d, stand: fixed, panels: {front: slat-24x96}}\n", hooks, bays)
+	fmt.Fprint(&text, "dress:\n  front:\n")
+	for bay := range bays {
+		for range min(hooks-100*bay, 100) / 10 {
+			fmt.Fprintf(&text, "    - {use: hook-2-slat, bay: %d, count: 10}\n", bay+1)
+		}
+	}
+	return fstest.MapFS{"plan.yaml": {Data: []byte(text.String())}}
+}
+
+// BenchmarkHooks shows how the cost of resolving grows with the hooks.
+func BenchmarkHooks(b *testing.B) {
+	for _, hooks := range []int{100, 1000, 10_000} {
+		fsys := hooksPlan(hooks)
+		b.Run(fmt.Sprint(hooks), func(b *testing.B) {
+			for b.Loop() {
+				if got := hooksOf(layout.Load(fsys, "plan.yaml")); got != hooks {
+					b.Fatalf("%d hooks", got)
+				}
+			}
+		})
+	}
+}
+
+func hooksOf(p *layout.Project) int {
+	if p.Unit == nil {
+		return -1
+	}
+	n := 0
+	for _, row := range p.Unit.Faces[0].Rows {
+		n += len(row.Pieces)
+	}
+	return n
+}
+
+// TestManyHooks resolves ten thousand hooks, and leaves a slow machine ten times
+// the time that is meant.
+func TestManyHooks(t *testing.T) {
+	const hooks, bound = 10_000, 10 * time.Second
+	start := time.Now()
+	p := layout.Load(hooksPlan(hooks), "plan.yaml")
+	if got := hooksOf(p); got != hooks {
+		var said strings.Builder
+		p.Findings.WriteText(&said)
+		t.Fatalf("%d hooks:\n%s", got, said.String())
+	}
+	if took := time.Since(start); took > bound {
+		t.Errorf("%d hooks took %v", hooks, took)
+	}
+}

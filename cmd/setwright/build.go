@@ -1,0 +1,61 @@
+package main
+
+import (
+	"bytes"
+	"io"
+
+	"setwright/layout"
+	"setwright/layout/diag"
+	"setwright/render"
+	"setwright/render/pdf"
+	"setwright/render/sheet"
+	"setwright/render/svg"
+)
+
+// pack is what the pipeline makes of a plan.
+type pack struct {
+	project  *layout.Project
+	findings *diag.List // named as the user names files
+	sheets   []*sheet.Sheet
+	pdf      []byte
+	svgs     [][]byte // one a sheet, if wanted
+}
+
+// build is the whole pipeline: plan file, declared plan, dressed unit and
+// findings (layout.Load), sheets (render.Pack), PDF and SVG. Bad input leaves
+// the pack without sheets; its findings say why. Nothing is written here.
+func build(src source, in io.Reader, wantSVG bool) (*pack, error) {
+	project, err := src.load(in)
+	if err != nil {
+		return nil, err
+	}
+	p := &pack{project: project, findings: src.findings(project)}
+	if project.Unit == nil {
+		return p, nil
+	}
+	drawn, err := render.Pack(project.Unit, project.Findings.All(), render.Options{
+		Program:     program,
+		Fingerprint: project.Fingerprint,
+		Images:      project.Image,
+	})
+	if err != nil {
+		return nil, err
+	}
+	p.sheets = drawn.Sheets
+	var file bytes.Buffer
+	if err := pdf.Write(&file, drawn); err != nil {
+		return nil, err
+	}
+	p.pdf = file.Bytes()
+	for _, s := range drawn.Sheets {
+		if !wantSVG {
+			break
+		}
+		var file bytes.Buffer
+		if err := svg.Write(&file, s); err != nil {
+			return nil, err
+		}
+		p.svgs = append(p.svgs, file.Bytes())
+	}
+	return p, nil
+}

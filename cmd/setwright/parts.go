@@ -1,0 +1,210 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"text/tabwriter"
+
+	"setwright/layout/decode"
+	"setwright/layout/diag"
+	"setwright/layout/measure"
+	"setwright/layout/parts"
+)
+
+func partsCommand() *command {
+	c := &command{
+		name: "parts", args: "[FILTER]", summary: "list the parts at hand",
+		most: 1, flags: newFlags("parts"),
+		about: `
+Prints the built-in parts, and those of any house list given with --list: id,
+name, the surface the part mounts on (or, of a panel, is), size (width x depth x height), rated load and
+pieces a pack. A rating marked "assumed" is the list's assumption, not a
+maker's figure.
+
+FILTER keeps the parts whose id, name, kind or mounting contains it.`,
+		examples: `
+setwright parts
+setwright parts hook
+setwright parts slatwall
+setwright parts shelf --mm
+setwright parts --list larkfield-parts.yaml --json`,
+	}
+	lists := c.flags.StringArray("list", nil, "add a house parts list from `FILE`")
+	inMM := c.flags.Bool("mm", false, "print millimetres and kilograms")
+	asJSON := c.flags.Bool("json", false, "print JSON, lengths in millimetres, weights in kilograms")
+	c.run = func(args []string, s streams) error {
+		list, err := partsAtHand(*lists, s)
+		if err != nil {
+			return err
+		}
+		chosen, err := filtered(list, strings.Join(args, ""))
+		if err != nil {
+			return err
+		}
+		if *asJSON {
+			return writePartsJSON(s.out, chosen)
+		}
+		system := measure.Inches
+		if *inMM {
+			system = measure.Millimetres
+		}
+		return writePartsTable(s.out, chosen, system)
+	}
+	return c
+}
+
+// partsAtHand is the built-in list with the house's own over it.
+func partsAtHand(files []string, s streams) (*parts.List, error) {
+	list, err := parts.BuiltIn()
+	if err != nil {
+		return nil, err
+	}
+	var findings diag.List
+	for _, file := range files {
+		dir, name := filepath.Split(file)
+		at := diag.Span{File: filepath.ToSlash(file)}
+		if text, ok := decode.Read(os.DirFS(filepath.Clean(dir)), name, decode.PartsLimit, at, &findings); ok {
+			list = parts.Load(list, at.File, text, &findings)
+		}
+	}
+	if findings.Has(diag.Error) {
+		findings.Sort()
+		findings.WriteText(s.err)
+		return nil, errReported
+	}
+	return list, nil
+}
+
+func filtered(list *parts.List, filter string) ([]*parts.Part, error) {
+	all := list.All()
+	if filter == "" {
+		return all, nil
+	}
+	var chosen []*parts.Part
+	var ids []string
+	word := strings.ToLower(filter)
+	for _, p := range all {
+		if strings.Contains(strings.ToLower(p.ID+"\n"+p.Name+"\n"+string(p.Kind)+"\n"+mounts(p)), word) {
+			chosen = append(chosen, p)
+		}
+		ids = append(ids, p.ID)
+	}
+	if chosen == nil {
+		hint := ""
+		if near := diag.Near(filter, ids); near != "" {
+			hint = fmt.Sprintf(": did you mean %s?", near)
+		}
+		return nil, fmt.Errorf("no part has %q in its id, name, kind or mounting%s", filter, hint)
+	}
+	return chosen, nil
+}
+
+// mounts is the surface a part hangs on, or the one a panel offers.
+func mounts(p *parts.Part) string {
+	if p.Panel != nil {
+		return string(p.Panel.Surface)
+	}
+	words := make([]string, len(p.Mounts))
+	for i, m := range p.Mounts {
+		words[i] = string(m)
+	}
+	return strings.Join(words, ", ")
+}
+
+func writePartsTable(w io.Writer, list []*parts.Part, system measure.System) error {
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "ID\tNAME\tKIND\tSURFACE\tSIZE\tRATED\tPACK")
+	for _, p := range list {
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%d\n", p.ID, diag.OneLine(p.Name), p.Kind, dash(mounts(p)),
+			size(p, system), rated(p, system), max(p.Pack, 1))
+	}
+	return t.Flush()
+}
+
+// size is width, depth and height as far as the part has them.
+func size(p *parts.Part, system measure.System) string {
+	lengths := []measure.Length{p.Width, p.Depth, p.Above + p.Below}
+	switch {
+	case p.Panel != nil:
+		lengths = []measure.Length{p.Width, p.Panel.Thick, p.Panel.Height}
+	case p.Stand != nil:
+		lengths = []measure.Length{0, 0, p.Stand.Height}
+	case p.Frame != nil:
+		lengths = []measure.Length{0, p.Frame.BaseDepth, p.Frame.Base}
+	case p.Cut != nil:
+		return "cut from " + p.Cut.Stock.Text(system)
+	}
+	var words []string
+	for _, l := range lengths {
+		if l != 0 {
+			words = append(words, strings.TrimSuffix(l.Text(system), " "+system.String()))
+		}
+	}
+	if words == nil {
+		return "-"
+	}
+	return strings.Join(words, " x ") + " " + system.String()
+}
+
+func rated(p *parts.Part, system measure.System) string {
+	switch {
+	case p.Rated == 0:
+		return "-"
+	case p.Assumed:
+		return p.Rated.Text(system) + " assumed"
+	}
+	return p.Rated.Text(system)
+}
+
+func dash(s string) string {
+	if s == "" {
+		return "-"
+	}
+	return s
+}
+
+type jsonPart struct {
+	ID      string          `json:"id"`
+	Name    string          `json:"name"`
+	Kind    parts.Kind      `json:"kind"`
+	Mounts  []parts.Surface `json:"mounts,omitempty"`
+	Surface parts.Surface   `json:"surface,omitempty"`
+	Width   json.Number     `json:"width"`
+	Depth   json.Number     `json:"depth"`
+	Height  json.Number     `json:"height"`
+	Weight  json.Number     `json:"weight"`
+	Rated   json.Number     `json:"rated,omitempty"`
+	Assumed bool            `json:"assumed,omitempty"`
+	Pack    int             `json:"pack"`
+}
+
+func writePartsJSON(w io.Writer, list []*parts.Part) error {
+	all := make([]jsonPart, len(list))
+	for i, p := range list {
+		j := jsonPart{
+			ID: p.ID, Name: p.Name, Kind: p.Kind, Mounts: p.Mounts, Pack: max(p.Pack, 1),
+			Width: json.Number(p.Width.MM()), Depth: json.Number(p.Depth.MM()),
+			Height: json.Number((p.Above + p.Below).MM()), Weight: json.Number(p.Weight.Kilograms()),
+		}
+		switch {
+		case p.Panel != nil:
+			j.Surface, j.Height, j.Depth = p.Panel.Surface, json.Number(p.Panel.Height.MM()), json.Number(p.Panel.Thick.MM())
+		case p.Stand != nil:
+			j.Height = json.Number(p.Stand.Height.MM())
+		case p.Frame != nil:
+			j.Height, j.Depth = json.Number(p.Frame.Base.MM()), json.Number(p.Frame.BaseDepth.MM())
+		}
+		if p.Rated > 0 {
+			j.Rated, j.Assumed = json.Number(p.Rated.Kilograms()), p.Assumed
+		}
+		all[i] = j
+	}
+	out := json.NewEncoder(w)
+	out.SetEscapeHTML(false)
+	out.SetIndent("", " ")
+	return out.Encode(all)
+}

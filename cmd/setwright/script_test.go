@@ -1,0 +1,171 @@
+package main
+
+import (
+	"bytes"
+	"encoding/binary"
+	"hash/crc32"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"image/png"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// TestMain lets this test binary be the setwright command of the scripts.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"setwright": main})
+}
+
+// TestScripts runs every script of testdata/script against the real command,
+// each in a folder of its own that holds the script's files. $SAMPLES is the
+// samples folder. SETWRIGHT_UPDATE=1 renews the expected outputs.
+func TestScripts(t *testing.T) {
+	samples, err := filepath.Abs(filepath.Join(moduleRoot, "samples"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir:                 filepath.Join(moduleRoot, "testdata", "script"),
+		UpdateScripts:       os.Getenv("SETWRIGHT_UPDATE") == "1",
+		RequireExplicitExec: true,
+		RequireUniqueNames:  true,
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("SAMPLES", samples)
+			return nil
+		},
+		Condition: func(cond string) (bool, error) {
+			return cond == "root" && os.Geteuid() == 0, nil
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exits":  exits,
+			"bytes":  writeBytes,
+			"crlf":   toCRLF,
+			"sparse": sparse,
+			"nested": nested,
+			"image":  writeImage,
+			"bomb":   bomb,
+			"cut":    cut,
+			"fifo":   fifo,
+			"isPDF":  isPDF,
+		},
+	})
+}
+
+// exits STATUS setwright ARGS... runs the command and wants that exit status.
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: exits STATUS COMMAND...")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	status := 0
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		exit, ok := err.(interface{ ExitCode() int })
+		if !ok {
+			ts.Fatalf("%v", err)
+		}
+		status = exit.ExitCode()
+	}
+	if status != want {
+		ts.Fatalf("exit status %d, want %d", status, want)
+	}
+}
+
+// bytes FILE QUOTED writes what the Go string literal holds.
+func writeBytes(ts *testscript.TestScript, neg bool, args []string) {
+	text, err := strconv.Unquote(`"` + args[1] + `"`)
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o666))
+}
+
+// crlf FILE... gives files a byte order mark and the line ends of Windows.
+func toCRLF(ts *testscript.TestScript, neg bool, args []string) {
+	for _, name := range args {
+		text, err := os.ReadFile(ts.MkAbs(name))
+		ts.Check(err)
+		text = append([]byte("\ufeff"), bytes.ReplaceAll(text, []byte("\n"), []byte("\r\n"))...)
+		ts.Check(os.WriteFile(ts.MkAbs(name), text, 0o666))
+	}
+}
+
+// sparse FILE MEGABYTES makes a large file that takes no room on the disk.
+func sparse(ts *testscript.TestScript, neg bool, args []string) {
+	megabytes, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	f, err := os.Create(ts.MkAbs(args[0]))
+	ts.Check(err)
+	ts.Check(f.Truncate(int64(megabytes) << 20))
+	ts.Check(f.Close())
+}
+
+// nested FILE DEPTH writes a YAML plan nested that deep.
+func nested(ts *testscript.TestScript, neg bool, args []string) {
+	depth, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	text := "plan: " + string(bytes.Repeat([]byte("["), depth)) + "\n"
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o666))
+}
+
+// image FILE WIDTH HEIGHT writes a picture, as PNG or JPEG by its name. PNGs
+// are half transparent.
+func writeImage(ts *testscript.TestScript, neg bool, args []string) {
+	width, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	height, err := strconv.Atoi(args[2])
+	ts.Check(err)
+	img := image.NewNRGBA(image.Rect(0, 0, width, height))
+	for i := range width * height {
+		img.SetNRGBA(i%width, i/width, color.NRGBA{uint8(i), uint8(i >> 8), 90, 128})
+	}
+	var out bytes.Buffer
+	if filepath.Ext(args[0]) == ".png" {
+		err = png.Encode(&out, img)
+	} else {
+		err = jpeg.Encode(&out, img, nil)
+	}
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), out.Bytes(), 0o666))
+}
+
+// bomb FILE writes the head of a PNG that would unfold to 3,600 megapixels.
+func bomb(ts *testscript.TestScript, neg bool, args []string) {
+	const side = 60_000
+	head := binary.BigEndian.AppendUint32([]byte("IHDR"), side)
+	head = binary.BigEndian.AppendUint32(head, side)
+	head = append(head, 8, 2, 0, 0, 0) // eight bits, three colours
+	data := append([]byte("\x89PNG\r\n\x1a\n\x00\x00\x00\x0d"), head...)
+	data = binary.BigEndian.AppendUint32(data, crc32.ChecksumIEEE(head))
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), data, 0o666))
+}
+
+// cut FILE BYTES keeps only the first bytes of a file.
+func cut(ts *testscript.TestScript, neg bool, args []string) {
+	size, err := strconv.ParseInt(args[1], 10, 64)
+	ts.Check(err)
+	ts.Check(os.Truncate(ts.MkAbs(args[0]), size))
+}
+
+// fifo FILE makes a named pipe that nobody writes to.
+func fifo(ts *testscript.TestScript, neg bool, args []string) {
+	if runtime.GOOS == "windows" {
+		ts.Fatalf("no named pipes here: guard with [unix]")
+	}
+	ts.Check(ts.Exec("mkfifo", args[0]))
+}
+
+// isPDF FILE... wants files that are PDF from head to tail.
+func isPDF(ts *testscript.TestScript, neg bool, args []string) {
+	for _, name := range args {
+		data := []byte(ts.ReadFile(name))
+		whole := bytes.HasPrefix(data, []byte("%PDF-1.")) && bytes.HasSuffix(bytes.TrimSpace(data), []byte("%%EOF"))
+		if whole == neg {
+			ts.Fatalf("%s: a whole PDF: %v", name, whole)
+		}
+	}
+}
