@@ -14,8 +14,11 @@ import (
 	"setwright/layout/measure"
 )
 
-// maxRows is how many rows a CSV file may have.
-const maxRows = 100_000
+// Limits on a CSV file: no goods list has more rows, no line more cells.
+const (
+	maxRows  = 100_000
+	maxCells = 1000
+)
 
 // Columns says which columns a CSV file may have.
 type Columns struct {
@@ -40,6 +43,9 @@ func CSV(file string, text []byte, cols Columns, into *diag.List, row func(*Map)
 	}
 	t := &table{source: src, text: text, cols: cols}
 	t.separator()
+	if !t.narrow() {
+		return
+	}
 	t.reader = csv.NewReader(bytes.NewReader(t.text))
 	t.reader.Comma, t.reader.FieldsPerRecord, t.reader.ReuseRecord = t.comma, -1, true
 	if !t.header() {
@@ -98,6 +104,24 @@ func (t *table) separator() {
 			t.comma, most = c, n
 		}
 	}
+}
+
+// narrow reports a line with too many cells, before it is taken apart.
+func (t *table) narrow() bool {
+	line, cells := 1+t.skipped, 0
+	for _, c := range t.text {
+		switch c {
+		case '\n':
+			line, cells = line+1, 0
+		case byte(t.comma):
+			cells++
+		}
+		if cells > maxCells {
+			t.fail("too-large", diag.Span{File: t.file, Line: line, Col: 1}, fmt.Sprintf("this line has more than %d cells", maxCells), "", "")
+			return false
+		}
+	}
+	return true
 }
 
 // next is the next row that can be read; rows that cannot are reported.

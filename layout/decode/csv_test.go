@@ -64,6 +64,7 @@ func TestCSVReports(t *testing.T) {
 		{"sku,width\nA,2,stray\n", "2:5 extra-cell", "more cells than columns"},
 		{"sku,width\nA,3\"\n", "2:4 csv-syntax", "an inch mark that is no quote"},
 		{"sku,width\n\"A,2\nB,3\n", "2:0 csv-syntax", "a quote that is never closed, where it opens"},
+		{"sku,width\nA,2" + strings.Repeat(",", 2000), "2:1 too-large", "a bomb of cells"},
 		{"sku,width\nA,\x00\n", "2:3 bad-character", "a control character"},
 		{"sku,width\nA,\xe9\n", "2:3 not-utf-8", "Latin-1"},
 	} {

@@ -152,6 +152,9 @@ func (m *Map) Done() {
 		if slices.Contains(m.asked, e.Key) {
 			continue
 		}
+		if m.src.count > maxFindings {
+			return
+		}
 		known := slices.Compact(slices.Sorted(slices.Values(m.asked)))
 		message := fmt.Sprintf("unknown key %s", quote(e.Key))
 		if e.Key == "<<" {

@@ -25,6 +25,7 @@ type source struct {
 	file  string
 	into  *diag.List
 	count int
+	lines int // of a YAML file
 }
 
 func (s *source) report(f diag.Finding) {

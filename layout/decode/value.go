@@ -291,10 +291,13 @@ func Suggest(word string, words []string) string {
 }
 
 // quote quotes what was written, at a readable length.
-func quote(s string) string {
+func quote(s string) string { return strconv.Quote(shorten(s)) }
+
+// shorten keeps what a message repeats to a readable length.
+func shorten(s string) string {
 	const most = 40
-	if r := []rune(s); len(r) > most {
-		s = string(r[:most-1]) + "…"
+	if utf8.RuneCountInString(s) <= most {
+		return s
 	}
-	return strconv.Quote(s)
+	return string([]rune(s)[:most-1]) + "…"
 }

@@ -41,6 +41,7 @@ func YAML(file string, text []byte, into *diag.List) *Map {
 		src.fail("too-large", whole, "this file holds too many values", fmt.Sprintf("at most %d", maxMarks), "")
 		return nil
 	}
+	src.lines = 1 + bytes.Count(text, []byte("\n")) + bytes.Count(text, []byte("\r"))
 	root, ok := src.parse(text)
 	if !ok || !src.plainNodes(root, 0) {
 		return nil
@@ -67,21 +68,21 @@ func (s *source) parse(text []byte) (*yaml.Node, bool) {
 	dec := yaml.NewDecoder(bytes.NewReader(text))
 	var doc, second yaml.Node
 	err := dec.Decode(&doc)
-	if errors.Is(err, io.EOF) || err == nil && doc.Kind == 0 {
+	if errors.Is(err, io.EOF) || err == nil && doc.Content[0].Tag == "!!null" {
 		s.fail("empty-file", diag.Span{File: s.file, Line: 1, Col: 1}, "this file is empty", "", "")
 		return nil, false
 	}
 	if err == nil {
-		if err = dec.Decode(&second); errors.Is(err, io.EOF) {
-			return doc.Content[0], true
-		}
+		err = dec.Decode(&second)
 	}
-	if err != nil {
+	switch {
+	case errors.Is(err, io.EOF):
+		return doc.Content[0], true
+	case err != nil:
 		s.syntax(text, err)
-		return nil, false
+	default:
+		s.fail("second-document", s.span(&second), `a second document begins here, after "---"`, "one document a file", `delete the "---" and what follows it`)
 	}
-	at := diag.Span{File: s.file, Line: second.Line, Col: second.Column}
-	s.fail("second-document", at, `a second document begins here, after "---"`, "one document a file", `delete the "---" and what follows it`)
 	return nil, false
 }
 
@@ -99,11 +100,11 @@ func (s *source) plainNodes(n *yaml.Node, depth int) bool {
 	}
 	switch {
 	case n.Kind == yaml.AliasNode:
-		refuse("alias", fmt.Sprintf("the alias *%s is not understood here", n.Value))
+		refuse("alias", fmt.Sprintf("the alias *%s is not understood here", shorten(n.Value)))
 	case n.Anchor != "":
-		refuse("alias", fmt.Sprintf("the anchor &%s is not understood here", n.Anchor))
+		refuse("alias", fmt.Sprintf("the anchor &%s is not understood here", shorten(n.Anchor)))
 	case n.Style&yaml.TaggedStyle != 0:
-		refuse("tag", fmt.Sprintf("the tag %s is not understood here", n.Tag))
+		refuse("tag", fmt.Sprintf("the tag %s is not understood here", shorten(n.Tag)))
 	}
 	for _, child := range n.Content {
 		if !s.plainNodes(child, depth+1) {
@@ -114,9 +115,10 @@ func (s *source) plainNodes(n *yaml.Node, depth int) bool {
 }
 
 // span is a node's place. YAML nodes do not know where they end, so the length
-// is that of the value, and of a quoted one with its quotes.
+// is that of the value, and of a quoted one with its quotes; a missing value is
+// put where the next would begin, which may be below the last line.
 func (s *source) span(n *yaml.Node) diag.Span {
-	at := diag.Span{File: s.file, Line: n.Line, Col: n.Column, Len: 1}
+	at := diag.Span{File: s.file, Line: min(n.Line, s.lines), Col: n.Column, Len: 1}
 	if n.Kind == yaml.ScalarNode && !strings.Contains(n.Value, "\n") {
 		at.Len = max(1, utf8.RuneCountInString(n.Value))
 		if n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) != 0 {
@@ -198,11 +200,10 @@ func (s *source) syntax(text []byte, err error) {
 		s.fail("yaml-syntax", at, "this line is indented with a tab", "spaces", "replace each tab by two spaces")
 		return
 	}
-	if line > 0 {
-		content := bytes.TrimRight(lines[line-1], "\n")
-		at.Len = utf8.RuneCount(bytes.TrimSpace(content))
-		at.Col = len(content) - len(bytes.TrimLeft(content, " ")) + 1
-	}
+	at.Line = max(1, line) // the library is silent about the first line
+	content := bytes.TrimRight(lines[at.Line-1], "\n")
+	at.Len = utf8.RuneCount(bytes.TrimSpace(content))
+	at.Col = len(content) - len(bytes.TrimLeft(content, " ")) + 1
 	message, expected := explain(raw)
 	s.fail("yaml-syntax", at, message, expected, "")
 }
@@ -275,6 +276,7 @@ func explain(raw string) (message, expected string) {
 		{"block sequence entries are not allowed", "a list may not begin here", `"- " on a line of its own`},
 		{"did not find expected node content", "a value is missing here", ""},
 		{"did not find expected alphabetic or numeric", `a value may not begin with "&", "*" or "!"`, "quotes round the value"},
+		{"tab character", "there is a tab here", "spaces"},
 		{"found character that", "a value may not begin with this character", "quotes round the value"},
 	}
 	i := slices.IndexFunc(known, func(k [3]string) bool { return strings.Contains(raw, k[0]) })

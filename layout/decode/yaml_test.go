@@ -2,6 +2,7 @@ package decode
 
 import (
 	"fmt"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -184,4 +185,59 @@ func TestFindingsAreBounded(t *testing.T) {
 	if found.Len() != maxFindings+1 || found.All()[maxFindings].Code != "too-many-errors" {
 		t.Errorf("%d findings", found.Len())
 	}
+}
+
+// maxAlloc bounds what reading a hostile file may allocate in all, most of it
+// not at once: about twice what the worst of them was seen to take.
+const maxAlloc = 600 << 20
+
+func TestHostileTextsStayCheap(t *testing.T) {
+	for name, text := range map[string]string{
+		"list":            "a:\n" + strings.Repeat("- b\n", 190_000),
+		"comments":        "a:\n" + strings.Repeat("# c\n- b # c\n", 130_000),
+		"brackets":        "a: " + strings.Repeat("[", 390_000),
+		"braces":          "a: " + strings.Repeat("{a: ", 130_000),
+		"anchors":         "a:\n" + strings.Repeat("- &a b\n", 130_000),
+		"same key":        strings.Repeat("a: 1\n", 190_000),
+		"unclosed quote":  "a: '" + strings.Repeat("x", maxYAML-10),
+		"long tag":        strings.Repeat("!", maxYAML-10),
+		"late error":      "a:\n" + strings.Repeat("- b\n", 50_000) + "b: c: d\n",
+		"control letters": strings.Repeat("\x01", maxYAML-10),
+	} {
+		var before, after runtime.MemStats
+		runtime.ReadMemStats(&before)
+		var found diag.List
+		YAML("f.yaml", []byte(text), &found).Done()
+		runtime.ReadMemStats(&after)
+		if found.Len() == 0 || found.Len() > maxFindings+1 {
+			t.Errorf("%s: %d findings", name, found.Len())
+		}
+		if got := after.TotalAlloc - before.TotalAlloc; got > maxAlloc {
+			t.Errorf("%s: %d MB allocated", name, got>>20)
+		}
+		for _, f := range found.All() {
+			if len(f.Message) > 300 {
+				t.Errorf("%s: a message of %d bytes", name, len(f.Message))
+			}
+		}
+	}
+}
+
+func FuzzYAML(f *testing.F) {
+	f.Add("a: 1\nb: [x, {c: 4' 6\"}]\n")
+	f.Add("a: &x 1\nb: *x\n<<: y\n")
+	f.Add("\ta: |\n  x\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		var found diag.List
+		m := YAML("f.yaml", []byte(text), &found)
+		if m == nil && !found.Has(diag.Error) {
+			t.Fatalf("%q: neither a mapping nor an error", text)
+		}
+		lines := 1 + strings.Count(text, "\n") + strings.Count(text, "\r")
+		for _, x := range found.All() {
+			if x.At.Line > lines {
+				t.Fatalf("%q: finding at %v of %d lines", text, x.At, lines)
+			}
+		}
+	})
 }
