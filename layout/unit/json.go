@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"bytes"
 	"encoding/json"
 	"io"
 
@@ -16,10 +17,51 @@ const jsonFormat = 1
 // fixed order and arrays in sheet order. Each field is described in
 // DEVELOPERS.md.
 func WriteJSON(w io.Writer, u *Unit, fingerprint string) error {
-	out := json.NewEncoder(w)
+	var text bytes.Buffer
+	out := json.NewEncoder(&text)
 	out.SetEscapeHTML(false)
 	out.SetIndent("", " ")
-	return out.Encode(u.json(fingerprint))
+	if err := out.Encode(u.json(fingerprint)); err != nil {
+		return err
+	}
+	_, err := w.Write(joinLeaves(text.Bytes()))
+	return err
+}
+
+// joinLeaves puts every object and array that holds no other on one line: a box
+// is read, and compared, as one thing. Only space between tokens is taken out.
+func joinLeaves(text []byte) []byte {
+	joined := make([]byte, 0, len(text))
+	open, quoted := -1, false // where in joined the innermost bracket opened, -1 after it closed
+	for i, c := range text {
+		switch {
+		case quoted:
+			quoted = c != '"' || escaped(text[:i])
+		case c == '"':
+			quoted = true
+		case c == '{' || c == '[':
+			open = len(joined)
+		case (c == '}' || c == ']') && open >= 0:
+			lines := bytes.Split(joined[open:], []byte("\n"))
+			joined = joined[:open]
+			for n, line := range lines {
+				line = bytes.TrimLeft(line, " ")
+				if n > 1 && len(line) > 0 {
+					joined = append(joined, ' ')
+				}
+				joined = append(joined, line...)
+			}
+			open = -1
+		}
+		joined = append(joined, c)
+	}
+	return joined
+}
+
+// escaped reports whether what follows text in a JSON string is escaped: an odd
+// number of backslashes stands before it.
+func escaped(text []byte) bool {
+	return (len(text)-len(bytes.TrimRight(text, `\`)))%2 == 1
 }
 
 // number is an exact decimal that JSON writes as a number.
