@@ -23,7 +23,8 @@ func (p *Page) origin(x, y measure.Length) {
 
 // span draws a plain dimension between two places on a level line, with
 // extension lines from where they are measured. The figure stands over the
-// line, or beside it where it is wider than the distance.
+// line, or past its right end where it is wider than the distance; past its
+// left end if x0 and x1 are given the other way round.
 func (p *Page) span(x0, x1, from, y measure.Length, text string) sheet.Rect {
 	for _, x := range []measure.Length{x0, x1} {
 		p.line(x, from, x, y+1*mm, pencil(hair, 120))
@@ -31,21 +32,36 @@ func (p *Page) span(x0, x1, from, y measure.Length, text string) sheet.Rect {
 	}
 	p.line(x0, y, x1, y, pen(hair))
 	s := letter(plain)
-	if s.width(text)+2*mm > x1-x0 {
-		p.line(x1, y, x1+2*mm+s.width(text), y, pen(hair))
+	if w := s.width(text); w+2*mm > max(x1-x0, x0-x1) {
+		if x1 < x0 {
+			p.line(x1-2*mm-w, y, x1, y, pen(hair))
+			return p.write(x1-1500*micron, y-800*micron, text, s.end())
+		}
+		p.line(x1, y, x1+2*mm+w, y, pen(hair))
 		return p.write(x1+1500*micron, y-800*micron, text, s)
 	}
 	return p.write((x0+x1)/2, y-800*micron, text, s.middle())
 }
 
-// upSpan is span turned to read from the right: a plain dimension up the sheet.
+// upSpan is span turned to read from the right: a plain dimension up the
+// sheet, a figure too wide for it past the end y1.
 func (p *Page) upSpan(y0, y1, from, x measure.Length, text string) {
 	for _, y := range []measure.Length{y0, y1} {
 		p.line(from, y, x+1*mm, y, pencil(hair, 120))
 		p.slash(x, y)
 	}
 	p.line(x, y0, x, y1, pen(hair))
-	p.write(x-800*micron, (y0+y1)/2, text, letter(plain).middle().turned())
+	s := letter(plain).turned()
+	switch w := s.width(text); {
+	case w+2*mm <= max(y1-y0, y0-y1):
+		p.write(x-800*micron, (y0+y1)/2, text, s.middle())
+	case y1 < y0:
+		p.line(x, y1, x, y1-2*mm-w, pen(hair))
+		p.write(x-800*micron, y1-1500*micron, text, s)
+	default:
+		p.line(x, y1, x, y1+2*mm+w, pen(hair))
+		p.write(x-800*micron, y1+1500*micron, text, s.end())
+	}
 }
 
 // bayChain dimensions the bays under the elevation, and all of them together.

@@ -32,6 +32,10 @@ func (j *Job) Hardware(f *unit.Face) []*Page {
 	if high(area) < 25*mm || wide(area) < 100*mm {
 		flow = s.flowFresh()
 	}
+	t.height = plain
+	if t.heightIn(wide(flow.area))+headSpace > high(flow.area) {
+		t.height = fine
+	}
 	flow.heading(j.Words.OnThisFace, 12*mm)
 	flow.table(t)
 	return s.pages

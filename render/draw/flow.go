@@ -27,9 +27,9 @@ func (s *section) flowFresh() *flow {
 
 func (f *flow) left() measure.Length { return f.area.Max.Y - f.y }
 
-// turn goes on to the next sheet.
+// turn goes on to the next sheet, the same way up.
 func (f *flow) turn() {
-	f.page = f.section.upright()
+	f.page = f.section.page(f.page.paper)
 	f.area = f.page.Field
 	f.y = f.area.Min.Y
 }

@@ -189,7 +189,7 @@ func (f *flow) photos() {
 	faces := j.Faces()
 	w := (wide(f.area) - 4*mm) / 2
 	h := w * 2 / 5
-	f.heading(j.Words.Photos, h)
+	f.heading(j.Words.Photos, h+6*mm)
 	for i, face := range faces {
 		if i%2 == 0 {
 			f.room(h + 3*mm)

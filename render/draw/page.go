@@ -13,10 +13,10 @@ type Page struct {
 	Sheet *sheet.Sheet
 	Field sheet.Rect
 
-	job      *Job
-	scale    string // as printed, "" for a sheet without a drawing
-	foot     foot
-	headings int // how much of the field the heading took
+	job   *Job
+	paper paper
+	scale string // as printed, "" for a sheet without a drawing
+	foot  foot
 }
 
 // paper is a sheet size, upright.
@@ -73,6 +73,7 @@ func (j *Job) newPage(p paper, name, title, under string) *Page {
 	pg := &Page{
 		Sheet: &sheet.Sheet{Name: name, Title: title, Width: p.width, Height: p.height, Items: make([]sheet.Item, 0, 256)},
 		job:   j,
+		paper: p,
 		foot:  footOf(p.frame()),
 	}
 	frame := p.frame()

@@ -28,6 +28,9 @@ const planMargin = 23 * mm
 func (j *Job) planNeed(den int64) need {
 	e, aisle := j.Unit.Extent, over(j.Unit.Plan.Site.Aisle, den)
 	room := max(planMargin, aisle+2*mm)
+	if text := letter(plain).width(j.aisleText()); aisle > 0 && text+2*mm > aisle {
+		room = max(room, aisle+text+3*mm)
+	}
 	return need{width: e.X1 - e.X0, height: e.Y1 - e.Y0, sides: planMargin + room, above: planMargin, below: room}
 }
 
@@ -105,6 +108,10 @@ func (v *planView) seams() {
 	}
 }
 
+func (j *Job) aisleText() string {
+	return fmt.Sprintf("%s %s", j.Words.Aisle, j.figure(j.Unit.Plan.Site.Aisle))
+}
+
 // aisle draws the lines that stay clear in front of the unit and beside it,
 // and the wall behind a wall run.
 func (v *planView) aisle() {
@@ -120,7 +127,7 @@ func (v *planView) aisle() {
 	}
 	right, front := v.view.x(e.X1+aisle), v.view.y(e.Y0-aisle)
 	v.polyline(dashed(thin), pt(left, front), pt(right, front), pt(right, back))
-	text := fmt.Sprintf("%s %s", v.job.Words.Aisle, v.job.figure(aisle))
+	text := v.job.aisleText()
 	v.upSpan(v.view.y(e.Y0), front, left-1*mm, left-6*mm, text)
 	v.span(v.view.x(e.X1), right, back-1*mm, back-6*mm, text)
 }
@@ -166,6 +173,15 @@ func (v *planView) footprint() {
 	}
 }
 
+// outward turns the first span of a chain round, so that a figure too wide
+// for it goes past the chain's beginning.
+func outward(a, b measure.Length, first bool) (measure.Length, measure.Length) {
+	if first {
+		return b, a
+	}
+	return a, b
+}
+
 // feetChain dimensions the feet from the deck's left and front edges.
 func (v *planView) feetChain() {
 	u := v.job.Unit
@@ -183,9 +199,11 @@ func (v *planView) feetChain() {
 	xs, ys = sorted(append(xs, deck.X0, deck.X1)), sorted(append(ys, deck.Y0, deck.Y1))
 	top, left := v.view.y(u.Extent.Y1), v.view.x(u.Extent.X0)
 	for i := 1; i < len(xs) && len(xs) > 2; i++ {
-		v.span(v.view.x(xs[i-1]), v.view.x(xs[i]), top-1*mm, top-9*mm, v.job.figure(xs[i]-xs[i-1]))
+		a, b := outward(v.view.x(xs[i-1]), v.view.x(xs[i]), i == 1)
+		v.span(a, b, top-1*mm, top-9*mm, v.job.figure(xs[i]-xs[i-1]))
 	}
 	for i := 1; i < len(ys) && len(ys) > 2; i++ {
-		v.upSpan(v.view.y(ys[i-1]), v.view.y(ys[i]), left-1*mm, left-9*mm, v.job.figure(ys[i]-ys[i-1]))
+		a, b := outward(v.view.y(ys[i-1]), v.view.y(ys[i]), i == 1)
+		v.upSpan(a, b, left-1*mm, left-9*mm, v.job.figure(ys[i]-ys[i-1]))
 	}
 }
