@@ -131,35 +131,38 @@ func (d dimension) parse(s string) (int64, error) {
 // take is left to sum.
 func (d dimension) plain(s string) (int64, bool) {
 	const maxDigits = 9 // so that the product with any unit fits an int64
-	var n, digits, i int64
-	scale, point := int64(1), false
-	for ; i < int64(len(s)); i++ {
-		switch c := s[i]; {
-		case '0' <= c && c <= '9':
-			n, digits = 10*n+int64(c-'0'), digits+1
-			if point {
-				scale *= 10
-			}
-		case c == '.' && !point:
-			point = true
-		default:
-			goto unit
-		}
-		if digits > maxDigits {
-			return 0, false
-		}
+	whole, rest := leadingDigits(s)
+	decimals := ""
+	if after, ok := strings.CutPrefix(rest, "."); ok {
+		decimals, rest = leadingDigits(after)
 	}
-unit:
-	word := strings.TrimLeft(s[i:], " ")
+	digits := len(whole) + len(decimals)
+	word := strings.TrimLeft(rest, " ")
 	if word == "" {
 		word = d.bare
 	}
 	_, num, den := d.unit(word)
-	if digits == 0 || num == 0 {
+	if digits == 0 || digits > maxDigits || num == 0 {
 		return 0, false
 	}
-	n = roundDiv(n*num, scale*den)
+	var n int64
+	for _, c := range whole + decimals {
+		n = 10*n + int64(c-'0')
+	}
+	for range decimals {
+		den *= 10
+	}
+	n = roundDiv(n*num, den)
 	return n, n <= d.max
+}
+
+// leadingDigits splits the digits off the front of a text.
+func leadingDigits(s string) (digits, rest string) {
+	n := 0
+	for n < len(s) && '0' <= s[n] && s[n] <= '9' {
+		n++
+	}
+	return s[:n], s[n:]
 }
 
 // sum reads one term, or a major and a minor one, and adds them up.
@@ -240,13 +243,8 @@ func (s *scanner) take(mark string) bool {
 	return ok
 }
 
-func (s *scanner) digits() string {
-	n := 0
-	for n < len(s.rest) && '0' <= s.rest[n] && s.rest[n] <= '9' {
-		n++
-	}
-	d := s.rest[:n]
-	s.rest = s.rest[n:]
+func (s *scanner) digits() (d string) {
+	d, s.rest = leadingDigits(s.rest)
 	return d
 }
 

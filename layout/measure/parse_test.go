@@ -157,6 +157,38 @@ func TestParseAgainstRationals(t *testing.T) {
 	}
 }
 
+// TestPlainNumbersAgree checks the short way for common numbers against the
+// exact one for all.
+func TestPlainNumbersAgree(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(3, 5))
+	dims := []struct {
+		d     dimension
+		units []string
+	}{
+		{dimension{name: "length", unit: lengthUnit, bare: "in", major: "ft", minor: "in", perMajor: 12, max: int64(MaxLength)},
+			[]string{"", "in", "ft", "mm", "cm", "m", `"`, "'"}},
+		{dimension{name: "weight", unit: massUnit, bare: "lb", major: "lb", minor: "oz", perMajor: 16, max: int64(MaxMass)},
+			[]string{"", "lb", "oz", "mg", "g", "kg"}},
+	}
+	for range 50_000 {
+		c := dims[rnd.IntN(len(dims))]
+		text := big.NewInt(rnd.Int64N(1_000_000_000)).String()
+		if cut := rnd.IntN(len(text) + 1); rnd.IntN(2) == 0 {
+			text = text[:cut] + "." + text[cut:]
+		}
+		text += strings.Repeat(" ", rnd.IntN(2)) + c.units[rnd.IntN(len(c.units))]
+		exact, err := c.d.sum(text)
+		if err != nil {
+			t.Fatalf("%q: %v", text, err)
+		}
+		want := roundHalfUp(exact)
+		got, ok := c.d.plain(text)
+		if inside := want.Cmp(big.NewInt(c.d.max)) <= 0; ok != inside || ok && want.Cmp(big.NewInt(got)) != 0 {
+			t.Fatalf("%q: %d, %v; want %v", text, got, ok, want)
+		}
+	}
+}
+
 func FuzzParseLength(f *testing.F) {
 	for _, s := range []string{"54in", `4' 6-1/2"`, "6½", "54³⁄₁₆", "1.372m", "-3", "NaN", "1/0"} {
 		f.Add(s, true)

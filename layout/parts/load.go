@@ -50,9 +50,18 @@ func BuiltIn() (*List, error) {
 //	  shelf-24x12:         # a part there already: only what differs is written
 //	    rated: 120lb
 //
-// A part may be like one of base or one further up in the file. Writing a new
-// rating makes it the house's own, no longer an assumption, unless assumed:
-// true stands beside it. Parts with errors are left out.
+// A part may be like one of base or one further up in the file; an override of
+// a part keeps all of it that is not written anew, in its sections too. The
+// keys of a part are the fields of Part in small letters: kind, name, mounts,
+// width, depth, above, below, usable, headroom, lip, bearing, grip {slots,
+// sides, inset, width, shift}, holds, weight, rated, assumed, needs {bracket,
+// every, inset}, pack, cut {stock, kerf}, pegs, steps, notes; and a section of
+// its own for a panel {surface, height, thick, first, pitch, count,
+// across-first, across-pitch, wire, uprights, edge}, a frame {form, bays, gap,
+// base, base-depth} and a stand {form, height, feet, radius, inset}.
+//
+// Writing a new rating makes it the house's own, no longer an assumption,
+// unless assumed: true stands beside it. Parts with errors are left out.
 func Load(base *List, file string, text []byte, into *diag.List) *List {
 	list := base.clone()
 	top := decode.YAML(file, text, into)

@@ -40,8 +40,8 @@ type Plan struct {
 
 	Title, Season, Revision, Date, By string
 	Measure                           measure.System
-	Paper                             string // letter, tabloid, a4, a3
-	Language                          string // en, es, fr
+	Paper                             string // letter, tabloid, a4, a3; left open, letter for inches and a4 for millimetres
+	Language                          string // en, es, fr; left open, en
 
 	PartsFiles, GoodsFiles []Ref
 
