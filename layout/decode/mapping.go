@@ -168,40 +168,40 @@ func (m *Map) Done() {
 // that name does, and say whether they did.
 
 // Text reads a text.
-func (m *Map) Text(key string, to *string) bool { return read(m.Get(key).Text, to) }
+func (m *Map) Text(key string, to *string) bool { return Into(m.Get(key).Text, to) }
 
 // Name reads a text that is not empty and stands on one line.
-func (m *Map) Name(key string, to *string) bool { return read(m.Get(key).Name, to) }
+func (m *Map) Name(key string, to *string) bool { return Into(m.Get(key).Name, to) }
 
 // Decimal reads the spelling of a decimal number.
-func (m *Map) Decimal(key string, to *string) bool { return read(m.Get(key).Decimal, to) }
+func (m *Map) Decimal(key string, to *string) bool { return Into(m.Get(key).Decimal, to) }
 
 // Bool reads true or false.
-func (m *Map) Bool(key string, to *bool) bool { return read(m.Get(key).Bool, to) }
+func (m *Map) Bool(key string, to *bool) bool { return Into(m.Get(key).Bool, to) }
 
 // Int reads a whole number from lo to hi.
 func (m *Map) Int(key string, lo, hi int, to *int) bool {
-	return read(func() (int, bool) { return m.Get(key).Int(lo, hi) }, to)
+	return Into(func() (int, bool) { return m.Get(key).Int(lo, hi) }, to)
 }
 
 // Length reads a length of zero or more.
 func (m *Map) Length(key string, bare measure.System, to *measure.Length) bool {
-	return read(func() (measure.Length, bool) { return m.Get(key).Length(bare) }, to)
+	return Into(func() (measure.Length, bool) { return m.Get(key).Length(bare) }, to)
 }
 
 // Size reads a length greater than zero.
 func (m *Map) Size(key string, bare measure.System, to *measure.Length) bool {
-	return read(func() (measure.Length, bool) { return m.Get(key).Size(bare) }, to)
+	return Into(func() (measure.Length, bool) { return m.Get(key).Size(bare) }, to)
 }
 
 // Offset reads a length that may be negative.
 func (m *Map) Offset(key string, bare measure.System, to *measure.Length) bool {
-	return read(func() (measure.Length, bool) { return m.Get(key).Offset(bare) }, to)
+	return Into(func() (measure.Length, bool) { return m.Get(key).Offset(bare) }, to)
 }
 
 // Mass reads a weight of zero or more.
 func (m *Map) Mass(key string, bare measure.System, to *measure.Mass) bool {
-	return read(func() (measure.Mass, bool) { return m.Get(key).Mass(bare) }, to)
+	return Into(func() (measure.Mass, bool) { return m.Get(key).Mass(bare) }, to)
 }
 
 // Word reads one of the words into a type made of text.
@@ -217,7 +217,8 @@ func Word[T ~string](m *Map, key string, words []T, to *T) bool {
 	return ok
 }
 
-func read[T any](from func() (T, bool), to *T) bool {
+// Into reads by one of a Value's readers into *to, and says whether it did.
+func Into[T any](from func() (T, bool), to *T) bool {
 	v, ok := from()
 	if ok {
 		*to = v

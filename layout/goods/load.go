@@ -78,7 +78,7 @@ func (r *reader) yaml(file string, text []byte, found *diag.List) {
 	}
 	for _, e := range top.Need("goods").Map().Entries() {
 		p := &Product{At: e.At}
-		named := read(e.Name, &p.SKU)
+		named := decode.Into(e.Name, &p.SKU)
 		if m := e.Value.Map(); m != nil {
 			if r.product(m, p) && named {
 				r.catalog.Add(p)
@@ -93,7 +93,7 @@ func (r *reader) yaml(file string, text []byte, found *diag.List) {
 func (r *reader) row(m *decode.Map) {
 	p := &Product{At: m.At}
 	v := m.Need("sku")
-	if !read(v.Name, &p.SKU) {
+	if !decode.Into(v.Name, &p.SKU) {
 		return
 	}
 	p.At = v.At
@@ -142,14 +142,6 @@ func (r *reader) product(m *decode.Map, p *Product) bool {
 		good = false
 	}
 	return good
-}
-
-func read[T any](from func() (T, bool), to *T) bool {
-	v, ok := from()
-	if ok {
-		*to = v
-	}
-	return ok
 }
 
 // gtin reads a GTIN of 8, 12, 13 or 14 digits and checks its check digit: from

@@ -65,7 +65,7 @@ func (r *reader) head(m *decode.Map) {
 	if r.bare == measure.Millimetres {
 		p.Paper = "a4"
 	}
-	read(m.Need("title").Name, &p.Title)
+	decode.Into(m.Need("title").Name, &p.Title)
 	m.Name("season", &p.Season)
 	m.Name("revision", &p.Revision)
 	m.Name("by", &p.By)
@@ -325,10 +325,4 @@ func facings(v *decode.Value) []Facings {
 		}
 	}
 	return list
-}
-
-func read[T any](from func() (T, bool), to *T) {
-	if v, ok := from(); ok {
-		*to = v
-	}
 }
