@@ -162,10 +162,13 @@ func fifo(ts *testscript.TestScript, neg bool, args []string) {
 // isPDF FILE... wants files that are PDF from head to tail.
 func isPDF(ts *testscript.TestScript, neg bool, args []string) {
 	for _, name := range args {
-		data := []byte(ts.ReadFile(name))
-		whole := bytes.HasPrefix(data, []byte("%PDF-1.")) && bytes.HasSuffix(bytes.TrimSpace(data), []byte("%%EOF"))
-		if whole == neg {
+		if whole := wholePDF([]byte(ts.ReadFile(name))); whole == neg {
 			ts.Fatalf("%s: a whole PDF: %v", name, whole)
 		}
 	}
+}
+
+// wholePDF looks at a file's head and tail.
+func wholePDF(data []byte) bool {
+	return bytes.HasPrefix(data, []byte("%PDF-1.")) && bytes.HasSuffix(bytes.TrimSpace(data), []byte("%%EOF"))
 }

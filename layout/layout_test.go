@@ -1,0 +1,204 @@
+package layout
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"image/png"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/google/go-cmp/cmp"
+
+	"setwright/layout/diag"
+)
+
+const (
+	smallPlan = `plan: 1
+title: Small gondola
+parts: [ours.yaml]
+goods: [data/goods.csv]
+unit: {frame: gondola-h-48, stand: casters-locking, panels: {front: grid-24x60, right: grid-24x60, left: grid-24x60}}
+dress: {front: [{use: our-hook, bay: 1, at: 57in, goods: [SEED]}]}
+`
+	smallParts = "parts:\n  our-hook: {like: hook-6, name: Our own hook}\n"
+	smallGoods = "sku,name,form,width (in),height (in),depth (in),image\nSEED,Seeds,peg,3.25,4.5,0.1,seed.png\n"
+)
+
+// files is a plan's folder; a pair of name and text replaces or adds a file.
+func files(pairs ...string) fstest.MapFS {
+	fsys := fstest.MapFS{}
+	add := func(name, text string) { fsys[name] = &fstest.MapFile{Data: []byte(text)} }
+	add("plan.yaml", smallPlan)
+	add("ours.yaml", smallParts)
+	add("data/goods.csv", smallGoods)
+	add("data/seed.png", string(encoded("png", 30, 20, 255)))
+	for i := 0; i < len(pairs); i += 2 {
+		add(pairs[i], pairs[i+1])
+	}
+	return fsys
+}
+
+// encoded is a picture of one colour, of that opacity.
+func encoded(kind string, width, height int, alpha uint8) []byte {
+	img := image.NewNRGBA(image.Rect(0, 0, width, height))
+	for i := range width * height {
+		img.SetNRGBA(i%width, i/width, color.NRGBA{200, 100, 0, alpha})
+	}
+	var out bytes.Buffer
+	if kind == "png" {
+		png.Encode(&out, img)
+	} else {
+		jpeg.Encode(&out, img, nil)
+	}
+	return out.Bytes()
+}
+
+func told(p *Project) string {
+	var b strings.Builder
+	p.Findings.WriteText(&b)
+	return b.String()
+}
+
+func TestLoad(t *testing.T) {
+	p := Load(files(), "plan.yaml")
+	if p.Unit == nil || p.Findings.Len() > 0 {
+		t.Fatalf("a sound plan:\n%s", told(p))
+	}
+	if diff := cmp.Diff([]string{"plan.yaml", "ours.yaml", "data/goods.csv", "data/seed.png"}, p.Files); diff != "" {
+		t.Errorf("files (-want +got):\n%s", diff)
+	}
+	if p.Unit.Faces[0].Rows[0].Part.Name != "Our own hook" {
+		t.Error("the house list was not used")
+	}
+	if p.Image("data/seed.png") == nil || p.Image("seed.png") != nil {
+		t.Error("an image is named from its goods file, and known from the plan's folder")
+	}
+}
+
+func TestFingerprint(t *testing.T) {
+	first := Load(files(), "plan.yaml").Fingerprint
+	for _, c := range []struct {
+		name, text string
+		same       bool
+		reason     string
+	}{
+		{"plan.yaml", smallPlan, true, "nothing changed"},
+		{"other.csv", "x", true, "a file the plan does not name"},
+		{"plan.yaml", smallPlan + "# seen\n", false, "the plan's text is what was approved, comments too"},
+		{"ours.yaml", smallParts + "\n", false, "a parts list changed"},
+		{"data/goods.csv", smallGoods + "\n", false, "a goods file changed"},
+	} {
+		if got := Load(files(c.name, c.text), "plan.yaml").Fingerprint; (got == first) != c.same {
+			t.Errorf("%s: fingerprint %s, at first %s: %s", c.name, got, first, c.reason)
+		}
+	}
+}
+
+// TestAllAtOnce wants the errors of every file in one run, and none that only
+// follows from another.
+func TestAllAtOnce(t *testing.T) {
+	p := Load(files(
+		"plan.yaml", strings.Replace(smallPlan, "title", "titel", 1),
+		"ours.yaml", "parts:\n  our-hook: {like: hok-6}\n",
+		"data/goods.csv", strings.Replace(smallGoods, "peg", "pegg", 1),
+	), "plan.yaml")
+	var got []string
+	for _, f := range p.Findings.All() {
+		got = append(got, f.At.String()+" "+f.Code)
+	}
+	want := []string{
+		"data/goods.csv:2:12 bad-word",
+		"ours.yaml:2:20 unknown-part",
+		"plan.yaml:1:1 missing-key",
+		"plan.yaml:2:1 unknown-key",
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("findings (-want +got):\n%s\n%s", diff, told(p))
+	}
+	if p.Unit != nil {
+		t.Error("a unit in spite of errors")
+	}
+}
+
+func TestParse(t *testing.T) {
+	p := Parse(files(), "stdin", []byte(smallPlan))
+	if p.Unit == nil {
+		t.Fatal(told(p))
+	}
+	p = Parse(files(), "stdin", bytes.Repeat([]byte("#"), PlanLimit+1))
+	if p.Unit != nil || !p.Findings.Has(diag.Error) {
+		t.Error("a plan without end was taken")
+	}
+}
+
+func TestPrintable(t *testing.T) {
+	for _, c := range []struct {
+		data          []byte
+		kind          string
+		width, height int
+		reason        string
+	}{
+		{encoded("png", 30, 20, 255), "png", 30, 20, "small and opaque"},
+		{encoded("png", 30, 20, 100), "png", 30, 20, "laid on white"},
+		{encoded("png", 1200, 1, 255), "png", 1200, 1, "just fits"},
+		{encoded("png", 1201, 1, 255), "png", 600, 1, "just does not; its only row stays"},
+		{encoded("jpeg", 30, 20, 255), "jpeg", 30, 20, "passes as it is"},
+		{encoded("jpeg", 50, 2500, 255), "jpeg", 12, 625, "halved twice"},
+	} {
+		out, err := printable(c.data)
+		if err != nil {
+			t.Errorf("%s: %v", c.reason, err)
+			continue
+		}
+		img, kind, err := image.Decode(bytes.NewReader(out))
+		if err != nil || kind != c.kind || img.Bounds().Dx() != c.width || img.Bounds().Dy() != c.height {
+			t.Errorf("%s: a %s of %v (%v), want a %s of %d by %d", c.reason, kind, img.Bounds(), err, c.kind, c.width, c.height)
+		}
+		if opaque, ok := img.(interface{ Opaque() bool }); !ok || !opaque.Opaque() {
+			t.Errorf("%s: not opaque", c.reason)
+		}
+	}
+	out, _ := printable(encoded("png", 1, 1, 51))
+	img, _ := png.Decode(bytes.NewReader(out))
+	// A fifth of (200, 100, 0) on four fifths of white.
+	if got, want := color.RGBAModel.Convert(img.At(0, 0)), (color.RGBA{244, 224, 204, 255}); got != want {
+		t.Errorf("laid on white: %v, want %v", got, want)
+	}
+}
+
+func TestHalve(t *testing.T) {
+	img := image.NewRGBA(image.Rect(0, 0, 5, 3))
+	for i := range img.Pix {
+		img.Pix[i] = uint8(7 * i)
+	}
+	half := halve(img)
+	if half.Rect != image.Rect(0, 0, 2, 1) {
+		t.Fatal(half.Rect)
+	}
+	for x := range 2 {
+		for c := range 4 {
+			at := func(x, y int) int { return int(img.Pix[img.PixOffset(x, y)+c]) }
+			want := (at(2*x, 0) + at(2*x+1, 0) + at(2*x, 1) + at(2*x+1, 1) + 2) / 4
+			if got := int(half.Pix[half.PixOffset(x, 0)+c]); got != want {
+				t.Errorf("pixel %d, channel %d: %d, want %d", x, c, got, want)
+			}
+		}
+	}
+}
+
+// FuzzLoad feeds the whole way in: whatever the files hold, it neither panics
+// nor dresses a unit that has errors.
+func FuzzLoad(f *testing.F) {
+	f.Add(smallPlan, smallParts, smallGoods)
+	f.Add(strings.Replace(smallPlan, "at: 57in", "near: 3ft, every: 2 1/2in, repeat: 3", 1), smallParts, smallGoods)
+	f.Add(strings.Replace(smallPlan, "dress: {", "dress: {back: {same: front}, ", 1), "", strings.ReplaceAll(smallGoods, ",", ";"))
+	f.Fuzz(func(t *testing.T, plan, parts, goods string) {
+		p := Load(files("plan.yaml", plan, "ours.yaml", parts, "data/goods.csv", goods), "plan.yaml")
+		if (p.Unit == nil) != p.Findings.Has(diag.Error) {
+			t.Errorf("unit: %v, findings:\n%s", p.Unit != nil, told(p))
+		}
+	})
+}
