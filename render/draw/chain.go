@@ -58,7 +58,7 @@ func (e *elevation) chain(rows []*unit.Row) bool {
 		}
 	}
 	height := c.height()
-	for lift := height + 800*micron; lift <= height+6*mm; lift += 800 * micron {
+	for lift := height + 800*micron; lift <= height+12*mm; lift += 800 * micron {
 		if e.tryChain(c, c.top-lift) {
 			return true
 		}
@@ -109,15 +109,12 @@ func (e *elevation) tryChain(c *chain, y measure.Length) bool {
 			return false
 		}
 	}
-	to := e.x(c.xs[len(c.xs)-1])
-	for _, from := range []measure.Length{e.x(e.zone.x0), e.x(c.left)} {
-		line := box(from, y-500*micron, to, y+500*micron)
-		if from < to && e.clear(line) {
-			e.drawChain(c, y, from, to, figures)
-			return true
-		}
+	from, to := e.x(c.left), e.x(c.xs[len(c.xs)-1])
+	if !e.clear(box(from, y-500*micron, to, y+500*micron)) {
+		return false
 	}
-	return false
+	e.drawChain(c, y, from, to, figures)
+	return true
 }
 
 func (e *elevation) drawChain(c *chain, y, from, to measure.Length, figures []sheet.Rect) {

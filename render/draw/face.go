@@ -19,17 +19,17 @@ func (j *Job) Hardware(f *unit.Face) []*Page {
 	s := &section{job: j, name: string(f.ID) + "-hardware", title: fmt.Sprintf(j.Words.HardwareOf, j.faceName(f.ID)),
 		under: fmt.Sprintf(j.Words.HangEvery, j.slotWord(f))}
 	plots := j.plots(f)
-	var area sheet.Rect
-	for _, p := range plots {
-		area = p.draw(s)
-	}
 	t := j.faceTable(f)
+	last := plots[len(plots)-1]
+	area := last.tableArea(j, t)
+	for _, p := range plots {
+		p.draw(s)
+	}
 	if len(t.records) == 0 {
 		return s.pages
 	}
-	last := s.pages[len(s.pages)-1]
-	flow := s.flowOn(last, area)
-	if high(area) < 25*mm || wide(area) < 100*mm {
+	flow := s.flowOn(s.pages[len(s.pages)-1], area)
+	if high(area) < 25*mm {
 		flow = s.flowFresh()
 	}
 	t.height = plain
@@ -41,13 +41,36 @@ func (j *Job) Hardware(f *unit.Face) []*Page {
 	return s.pages
 }
 
+// tableArea finds where on the plot's sheet the table of the face goes: under
+// the drawing, or beside it, moved to the left, if only there all of it fits.
+func (p *plot) tableArea(j *Job, t table) sheet.Rect {
+	field := j.field(p.paper)
+	v := view{den: p.den}
+	under, beside := field, field
+	under.Min.Y += topSpace + v.len(tallest(p.face)) + p.below + 3*mm
+	beside.Min.X += p.width() + 6*mm
+	t.height = fine
+	if t.heightIn(wide(under))+headSpace <= high(under) || wide(beside) < 62*mm || t.heightIn(wide(beside))+headSpace > high(beside) {
+		return under
+	}
+	p.atLeft = true
+	return beside
+}
+
+// width is the width of the whole plot on paper.
+func (p *plot) width() measure.Length {
+	v := view{den: p.den}
+	return p.left + v.len(p.zone.width()) + p.right + sectionGap + max(v.len(behind+deepest(p.face)), sectionMin) + 1*mm
+}
+
 // plot is an elevation with its section, laid out but not drawn.
 type plot struct {
-	face  *unit.Face
-	zone  zone
-	rows  []*unit.Row
-	marks []mark
-	aside map[*unit.Row]bool
+	face   *unit.Face
+	zone   zone
+	rows   []*unit.Row
+	marks  []mark
+	aside  map[*unit.Row]bool
+	atLeft bool // the table of the face stands beside it
 
 	paper              paper
 	den                int64
@@ -67,7 +90,7 @@ func (j *Job) plots(f *unit.Face) []*plot {
 			list = append(list, p)
 			smallest = max(smallest, p.den)
 		}
-		if smallest <= j.legible() {
+		if j.legibleIn(n, smallest) {
 			break
 		}
 	}
@@ -77,6 +100,7 @@ func (j *Job) plots(f *unit.Face) []*plot {
 const (
 	topSpace   = 7 * mm // over the panels: the section's name, addresses
 	sectionGap = 3 * mm
+	sectionMin = 16 * mm // the word over it
 )
 
 // plot chooses paper and scale for one zone of a face. The rows whose
@@ -132,8 +156,10 @@ func (j *Job) size(p *plot) {
 // lay places the elevation in an area: at its top, in its middle sideways.
 func (p *plot) lay(pg *Page, area sheet.Rect) *elevation {
 	v := view{den: p.den}
-	total := p.left + v.len(p.zone.width()) + p.right + sectionGap + v.len(behind+deepest(p.face)) + 1*mm
-	spare := max(0, wide(area)-total)
+	spare := max(0, wide(area)-p.width())
+	if p.atLeft {
+		spare = 0
+	}
 	v.origin = pt(area.Min.X+min(spare/2, 40*mm)+p.left, area.Min.Y+topSpace+v.len(tallest(p.face)))
 	return &elevation{Page: pg, face: p.face, zone: p.zone, view: v}
 }
@@ -156,9 +182,8 @@ func (e *elevation) hideCarcass() {
 	}
 }
 
-// draw draws the plot on a new sheet of the section and returns what is left
-// of the sheet under it.
-func (p *plot) draw(s *section) sheet.Rect {
+// draw draws the plot on a new sheet of the section.
+func (p *plot) draw(s *section) {
 	j := s.job
 	pg := s.page(p.paper)
 	pg.scale = j.scaleName(p.den)
@@ -187,9 +212,6 @@ func (p *plot) draw(s *section) sheet.Rect {
 		e.bare()
 	}
 	e.zoneKey()
-	area := pg.Field
-	area.Min.Y = e.y(0) + p.below + 3*mm
-	return area
 }
 
 // bare says that nothing hangs here.

@@ -18,7 +18,7 @@ func (j *Job) Merchandise(f *unit.Face) []*Page {
 	s := &section{job: j, name: string(f.ID) + "-goods", title: fmt.Sprintf(j.Words.GoodsOf, j.faceName(f.ID)), under: j.Words.AddressNote}
 	for n := 1; n <= f.Bays; n++ {
 		pages, den := j.merchZones(f, n)
-		if den <= j.legible() || n == f.Bays {
+		if j.legibleIn(n, den) || n == f.Bays {
 			for _, p := range pages {
 				j.drawMerch(s, p)
 			}
@@ -191,6 +191,20 @@ func (j *Job) legendEntries(f *unit.Face) []int {
 	return list
 }
 
+// legendName writes a family's name centred on y: on two lines of smaller
+// lettering if it is long.
+func (e *elevation) legendName(name string, x, y, width measure.Length) {
+	if s := letter(plain); s.width(name) <= width {
+		e.writeMid(x, y, name, s)
+		return
+	}
+	s := letter(fine)
+	lines := wrapTo(name, s, width, 2)
+	for i, line := range lines {
+		e.writeMid(x, y+s.pitch()*(2*measure.Length(i)-measure.Length(len(lines))+1)/2, line, s)
+	}
+}
+
 // legend shows each family's tint and hatch, three on a line.
 func (e *elevation) legend(x, y measure.Length) {
 	third := wide(e.Field) / 3
@@ -200,8 +214,6 @@ func (e *elevation) legend(x, y measure.Length) {
 		e.fillBox(r, tintOf(family))
 		e.hatch(r, patternOf(family))
 		e.outlineBox(r, pen(thin))
-		for _, line := range wrapTo(e.job.familyName(family), letter(plain), third-17*mm, 1) {
-			e.writeMid(left+14*mm, top+2500*micron, line, letter(plain))
-		}
+		e.legendName(e.job.familyName(family), left+14*mm, top+2500*micron, third-17*mm)
 	}
 }

@@ -13,7 +13,8 @@ import (
 // planView is the unit from above: the front at the bottom.
 type planView struct {
 	*Page
-	view view // model x to the right, y to the back
+	view   view // model x to the right, y to the back
+	beside bool // the aisle is drawn on the right too
 }
 
 func (v *planView) rect(s unit.Solid) sheet.Rect {
@@ -24,30 +25,39 @@ func (v *planView) rect(s unit.Solid) sheet.Rect {
 const planMargin = 23 * mm
 
 // planNeed is the paper a plan view takes at a scale. The aisle is drawn in
-// front and on the right; dimensions and names lie in it if it is wide enough.
-func (j *Job) planNeed(den int64) need {
+// front, and on the right if asked; dimensions and names lie in it if it is
+// wide enough.
+func (j *Job) planNeed(den int64, beside bool) need {
 	e, aisle := j.Unit.Extent, over(j.Unit.Plan.Site.Aisle, den)
-	room := max(planMargin, aisle+2*mm)
+	room := max(planMargin, aisle+2*mm, nameDrop(aisle)+3*mm)
 	if text := letter(plain).width(j.aisleText()); aisle > 0 && text+2*mm > aisle {
 		room = max(room, aisle+text+3*mm)
 	}
-	return need{width: e.X1 - e.X0, height: e.Y1 - e.Y0, sides: planMargin + room, above: planMargin, below: room}
+	n := need{width: e.X1 - e.X0, height: e.Y1 - e.Y0, sides: 2 * planMargin, above: planMargin, below: room}
+	if beside {
+		n.sides = planMargin + room
+	}
+	return n
 }
 
 // planView draws the plan at the largest scale that fits the area, and
 // returns what is left under it.
 func (p *Page) planView(area sheet.Rect) sheet.Rect {
 	j := p.job
+	v := &planView{Page: p, beside: true}
 	var n need
-	var den int64
-	for _, den = range j.scales() {
-		if n = j.planNeed(den); n.fits(area, den) {
+	for _, v.view.den = range j.scales() {
+		v.beside = true
+		if n = j.planNeed(v.view.den, true); n.fits(area, v.view.den) {
+			break
+		}
+		v.beside = false
+		if n = j.planNeed(v.view.den, false); n.fits(area, v.view.den) {
 			break
 		}
 	}
-	p.scale = j.scaleName(den)
+	p.scale = j.scaleName(v.view.den)
 	ex := j.Unit.Extent
-	v := &planView{Page: p, view: view{den: den}}
 	left := area.Min.X + (wide(area)-n.sides-v.view.len(n.width))/2 + planMargin
 	v.view.origin = pt(left-v.view.len(ex.X0), area.Min.Y+planMargin+v.view.len(ex.Y1))
 	v.draw()
@@ -108,6 +118,16 @@ func (v *planView) seams() {
 	}
 }
 
+// nameDrop is how far outside the unit the name of a face is written where
+// the aisle runs: clear of the aisle's line.
+func nameDrop(aisle measure.Length) measure.Length {
+	drop := 20500 * micron
+	if aisle > drop-4*mm && aisle < drop+2*mm {
+		return aisle + 4*mm
+	}
+	return drop
+}
+
 func (j *Job) aisleText() string {
 	return fmt.Sprintf("%s %s", j.Words.Aisle, j.figure(j.Unit.Plan.Site.Aisle))
 }
@@ -119,13 +139,18 @@ func (v *planView) aisle() {
 	e, aisle := u.Extent, u.Plan.Site.Aisle
 	left, back := v.view.x(e.X0), v.view.y(e.Y1)
 	if u.Frame.Frame.Form == parts.WallForm {
-		v.wall(left-12*mm, v.view.x(e.X1+aisle)+4*mm, v.view.y(u.Bare.Y1))
+		v.wall(left-12*mm, v.view.x(e.X1)+12*mm, v.view.y(u.Bare.Y1))
 		back = v.view.y(u.Bare.Y1)
 	}
 	if aisle == 0 {
 		return
 	}
 	right, front := v.view.x(e.X1+aisle), v.view.y(e.Y0-aisle)
+	if !v.beside {
+		v.line(left, front, v.view.x(e.X1), front, dashed(thin))
+		v.upSpan(v.view.y(e.Y0), front, left-1*mm, left-6*mm, v.job.aisleText())
+		return
+	}
 	v.polyline(dashed(thin), pt(left, front), pt(right, front), pt(right, back))
 	text := v.job.aisleText()
 	v.upSpan(v.view.y(e.Y0), front, left-1*mm, left-6*mm, text)
@@ -143,17 +168,22 @@ func (v *planView) wall(x0, x1, y measure.Length) {
 // names writes each face's name on its side, outside what reaches out there.
 func (v *planView) names() {
 	e := v.job.Unit.Extent
+	drop := nameDrop(v.view.len(v.job.Unit.Plan.Site.Aisle))
+	side := drop
+	if !v.beside {
+		side = nameDrop(0)
+	}
 	s := letter(plain).strong().middle()
 	x, y := v.view.x((e.X0+e.X1)/2), v.view.y((e.Y0+e.Y1)/2)
 	for _, f := range v.job.Unit.Faces {
 		name := fmt.Sprintf("%s (%s)", v.job.faceName(f.ID), f.Letter)
 		switch f.ID {
 		case plan.Front:
-			v.write(x, v.view.y(e.Y0)+20500*micron, name, s)
+			v.write(x, v.view.y(e.Y0)+drop, name, s)
 		case plan.Back:
 			v.write(x, v.view.y(e.Y1)-19*mm, name, s)
 		case plan.Right:
-			v.write(v.view.x(e.X1)+20500*micron, y, name, s.turned())
+			v.write(v.view.x(e.X1)+side, y, name, s.turned())
 		case plan.Left:
 			v.write(v.view.x(e.X0)-19*mm, y, name, s.turned())
 		}
@@ -166,20 +196,11 @@ func (v *planView) footprint() {
 	fig := v.job.figure
 	bottom, right := v.view.y(e.Y0), v.view.x(e.X1)
 	v.span(v.view.x(b.X0), v.view.x(b.X1), bottom+1*mm, bottom+7*mm, fig(b.X1-b.X0))
-	v.upSpan(v.view.y(b.Y0), v.view.y(b.Y1), right+1*mm, right+7*mm, fig(b.Y1-b.Y0))
+	v.upSpan(v.view.y(b.Y1), v.view.y(b.Y0), right+1*mm, right+7*mm, fig(b.Y1-b.Y0))
 	if e != b {
 		v.span(v.view.x(e.X0), v.view.x(e.X1), bottom+1*mm, bottom+14*mm, fig(e.X1-e.X0))
-		v.upSpan(v.view.y(e.Y0), v.view.y(e.Y1), right+1*mm, right+14*mm, fig(e.Y1-e.Y0))
+		v.upSpan(v.view.y(e.Y1), v.view.y(e.Y0), right+1*mm, right+14*mm, fig(e.Y1-e.Y0))
 	}
-}
-
-// outward turns the first span of a chain round, so that a figure too wide
-// for it goes past the chain's beginning.
-func outward(a, b measure.Length, first bool) (measure.Length, measure.Length) {
-	if first {
-		return b, a
-	}
-	return a, b
 }
 
 // feetChain dimensions the feet from the deck's left and front edges.
@@ -198,12 +219,34 @@ func (v *planView) feetChain() {
 	}
 	xs, ys = sorted(append(xs, deck.X0, deck.X1)), sorted(append(ys, deck.Y0, deck.Y1))
 	top, left := v.view.y(u.Extent.Y1), v.view.x(u.Extent.X0)
-	for i := 1; i < len(xs) && len(xs) > 2; i++ {
-		a, b := outward(v.view.x(xs[i-1]), v.view.x(xs[i]), i == 1)
-		v.span(a, b, top-1*mm, top-9*mm, v.job.figure(xs[i]-xs[i-1]))
+	s := letter(plain)
+	if n := len(xs); n > 3 {
+		middle, line := v.between(xs), top-9*mm
+		if s.width(middle)+2*mm > v.view.len(xs[n-2]-xs[1]) {
+			line -= 4500 * micron
+		}
+		v.span(v.view.x(xs[1]), v.view.x(xs[0]), top-1*mm, top-9*mm, v.job.figure(xs[1]-xs[0]))
+		v.span(v.view.x(xs[1]), v.view.x(xs[n-2]), top-1*mm, line, middle)
+		v.span(v.view.x(xs[n-2]), v.view.x(xs[n-1]), top-1*mm, top-9*mm, v.job.figure(xs[n-1]-xs[n-2]))
 	}
-	for i := 1; i < len(ys) && len(ys) > 2; i++ {
-		a, b := outward(v.view.y(ys[i-1]), v.view.y(ys[i]), i == 1)
-		v.upSpan(a, b, left-1*mm, left-9*mm, v.job.figure(ys[i]-ys[i-1]))
+	if n := len(ys); n > 3 {
+		middle, line := v.between(ys), left-9*mm
+		if s.width(middle)+2*mm > v.view.len(ys[n-2]-ys[1]) {
+			line -= 4500 * micron
+		}
+		v.upSpan(v.view.y(ys[1]), v.view.y(ys[0]), left-1*mm, left-9*mm, v.job.figure(ys[1]-ys[0]))
+		v.upSpan(v.view.y(ys[1]), v.view.y(ys[n-2]), left-1*mm, line, middle)
+		v.upSpan(v.view.y(ys[n-2]), v.view.y(ys[n-1]), left-1*mm, left-9*mm, v.job.figure(ys[n-1]-ys[n-2]))
 	}
+}
+
+// between is the distance from the first foot to the last, told as so many
+// equal ones if there are feet between them.
+func (v *planView) between(xs []measure.Length) string {
+	n := measure.Length(len(xs) - 3)
+	all := xs[len(xs)-2] - xs[1]
+	if n < 2 {
+		return v.job.figure(all)
+	}
+	return fmt.Sprintf("%d × %s", n, v.job.figure(all/n))
 }

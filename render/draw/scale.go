@@ -41,12 +41,21 @@ func (j *Job) scales() []int64 {
 }
 
 // legible is the smallest scale an elevation is drawn at before it is split
-// over more sheets.
-func (j *Job) legible() int64 {
+// over more sheets, and the smallest its parts are drawn at then.
+func (j *Job) legible() (whole, split int64) {
 	if j.system == measure.Millimetres {
-		return 20
+		return 20, 20
 	}
-	return 16
+	return 16, 24
+}
+
+// legibleIn reports whether a face drawn on n sheets at that scale is.
+func (j *Job) legibleIn(n int, den int64) bool {
+	whole, split := j.legible()
+	if n == 1 {
+		return den <= whole
+	}
+	return den <= split
 }
 
 // scaleName is a scale as printed: 1:12 (1 in = 1 ft), or 1:10.

@@ -32,6 +32,7 @@ type table struct {
 
 const (
 	cellGap  = 3 * mm        // between columns
+	headMin  = 22 * mm       // wider heads of columns that flex may wrap
 	rowSpace = 1800 * micron // between the lines of one row and the next
 )
 
@@ -39,6 +40,7 @@ const (
 type setTable struct {
 	table
 	style  style
+	heads  [][]string // the column heads, wrapped
 	lefts  []measure.Length
 	widths []measure.Length
 	width  measure.Length
@@ -100,7 +102,8 @@ func (t table) set(width measure.Length) *setTable {
 		st.share(room-rigid, flexing, weights)
 	}
 	at := measure.Length(0)
-	for _, w := range st.widths {
+	for i, w := range st.widths {
+		st.heads = append(st.heads, wrap(t.columns[i].head, st.style.strong(), w))
 		st.lefts = append(st.lefts, at)
 		at += w + cellGap
 	}
@@ -140,6 +143,9 @@ func (st *setTable) natural() []measure.Length {
 	widths := make([]measure.Length, len(st.columns))
 	for i, c := range st.columns {
 		widths[i] = st.style.strong().width(c.head)
+		if c.flex > 0 {
+			widths[i] = min(widths[i], headMin)
+		}
 		if c.tick {
 			widths[i] = max(widths[i], 3500*micron)
 		}
@@ -168,7 +174,9 @@ func widestLine(text string, s style) measure.Length {
 	return widest
 }
 
-func (st *setTable) headHeight() measure.Length { return st.style.pitch() + 2*mm }
+func (st *setTable) headHeight() measure.Length {
+	return st.style.pitch()*measure.Length(lineCount(st.heads)) + 2*mm
+}
 
 func (st *setTable) rowHeight(lines int) measure.Length {
 	return st.style.pitch()*measure.Length(lines) + rowSpace
@@ -176,10 +184,13 @@ func (st *setTable) rowHeight(lines int) measure.Length {
 
 func (st *setTable) head(f *flow) {
 	s := st.style.strong()
-	for i, c := range st.columns {
-		st.cell(f.page, f.area.Min.X, f.y+s.rise(), i, c.head, s)
+	lines := lineCount(st.heads)
+	for i, head := range st.heads {
+		for n, line := range head {
+			st.cell(f.page, f.area.Min.X, f.y+s.rise()+s.pitch()*measure.Length(lines-len(head)+n), i, line, s)
+		}
 	}
-	f.y += s.pitch() + 500*micron
+	f.y += s.pitch()*measure.Length(lines) + 500*micron
 	f.page.line(f.area.Min.X, f.y, f.area.Min.X+st.width, f.y, pen(solid))
 	f.y += 700 * micron
 }

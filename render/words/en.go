@@ -47,7 +47,7 @@ func english() *Words {
 		StepSign:   "Go through the sign-off sheet, take the photographs, sign.",
 
 		HardwareOf: "%s: hardware", GoodsOf: "%s: goods",
-		HangEvery:   "Count each %[1]s from the bottom, %[1]s 1 the lowest. Figures along the face run from its left edge.",
+		HangEvery:   "Count from the bottom: %s 1 is the lowest. Figures along the face run from its left edge.",
 		AddressNote: "An address is face, row from the top, place from the left. Names: position key.",
 		OnThisFace:  "On this face", Section: "Section",
 		TopEdge: "panel, top", BottomEdge: "panel, bottom", FinishedFloor: "Finished floor = 0", StaysBare: "Nothing hangs on this face.",

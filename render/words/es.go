@@ -47,7 +47,7 @@ func spanish() *Words {
 		StepSign:   "Repase la hoja de conformidad, haga las fotos y firme.",
 
 		HardwareOf: "%s: herrajes", GoodsOf: "%s: mercancía",
-		HangEvery:   "Cuente desde abajo: %[1]s 1 queda abajo del todo (%[1]s n). Cotas desde el borde izquierdo de la cara.",
+		HangEvery:   "Cuente desde abajo: %s 1 queda abajo del todo. Cotas desde el borde izquierdo de la cara.",
 		AddressNote: "La dirección es cara, fila desde arriba, lugar desde la izquierda. Nombres: clave de posiciones.",
 		OnThisFace:  "En esta cara", Section: "Sección",
 		TopEdge: "panel, arriba", BottomEdge: "panel, abajo", FinishedFloor: "Piso terminado = 0", StaysBare: "En esta cara no se cuelga nada.",

@@ -47,7 +47,7 @@ func french() *Words {
 		StepSign:   "Parcourir la feuille de réception, prendre les photos, signer.",
 
 		HardwareOf: "%s : accessoires", GoodsOf: "%s : marchandises",
-		HangEvery:   "On compte depuis le bas : %[1]s 1 est tout en bas (%[1]s n). Cotes depuis le bord gauche de la face.",
+		HangEvery:   "On compte depuis le bas : %s 1 est tout en bas. Cotes depuis le bord gauche de la face.",
 		AddressNote: "Une adresse : face, rang depuis le haut, place depuis la gauche. Noms : clé des emplacements.",
 		OnThisFace:  "Sur cette face", Section: "Coupe",
 		TopEdge: "panneau, haut", BottomEdge: "panneau, bas", FinishedFloor: "Sol fini = 0", StaysBare: "Rien ne s'accroche sur cette face.",

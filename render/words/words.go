@@ -53,7 +53,7 @@ type Words struct {
 
 	// Elevations.
 	HardwareOf, GoodsOf                           string // face
-	HangEvery                                     string // slot word, twice
+	HangEvery                                     string // slot word
 	AddressNote, OnThisFace, Section              string
 	TopEdge, BottomEdge, FinishedFloor, StaysBare string
 	BaysOf                                        string // from, to, of how many
