@@ -52,16 +52,19 @@ func (e *elevation) addressPlaces(r *unit.Row, w, h measure.Length) []sheet.Poin
 	first, last := shown[0], shown[len(shown)-1]
 	mid := (first.Min.Y+first.Max.Y)/2 - h/2
 	over, under := first.Min.Y-gap-h, first.Max.Y+gap
-	var places []sheet.Point
+	var list []sheet.Point
 	for i := 1; i < len(shown); i++ {
-		places = append(places, pt((shown[i-1].Max.X+shown[i].Min.X-w)/2, mid))
+		list = append(list, pt((shown[i-1].Max.X+shown[i].Min.X-w)/2, mid))
 	}
 	if left := first.Min.X - gap - w; left >= e.x(max(r.X0, e.zone.x0)) {
-		places = append(places, pt(left, mid))
+		list = append(list, pt(left, mid))
 	}
-	places = append(places, pt(first.Min.X, over), pt(last.Max.X+gap, mid), pt(last.Max.X-w, over))
+	if xs := places(r); len(xs) > 0 && e.zone.holds(xs[0]) {
+		list = append(list, pt(e.x(xs[0])+800*micron, over))
+	}
+	list = append(list, pt(first.Min.X, over), pt(last.Max.X+gap, mid), pt(last.Max.X-w, over))
 	for i := 1; i < len(shown); i++ {
-		places = append(places, pt((shown[i-1].Max.X+shown[i].Min.X-w)/2, over))
+		list = append(list, pt((shown[i-1].Max.X+shown[i].Min.X-w)/2, over))
 	}
-	return append(places, pt(last.Max.X-w, under), pt(first.Min.X, under))
+	return append(list, pt(last.Max.X-w, under), pt(first.Min.X, under))
 }

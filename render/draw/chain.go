@@ -110,8 +110,13 @@ func (e *elevation) tryChain(c *chain, y measure.Length) bool {
 		}
 	}
 	from, to := e.x(c.left), e.x(c.xs[len(c.xs)-1])
-	if !e.clear(box(from, y-500*micron, to, y+500*micron)) {
+	if y < e.Field.Min.Y-1500*micron || !e.clear(box(from, y-1200*micron, to, y+1*mm)) {
 		return false
+	}
+	for _, l := range c.labels {
+		if e.crossed(pt(l.want, min(c.bottom, y)), pt(l.want, max(c.top, y))) > 0 {
+			return false
+		}
 	}
 	e.drawChain(c, y, from, to, figures)
 	return true

@@ -32,11 +32,9 @@ func (j *Job) Hardware(f *unit.Face) []*Page {
 	if high(area) < 25*mm {
 		flow = s.flowFresh()
 	}
-	t.height = plain
-	if t.heightIn(wide(flow.area))+headSpace > high(flow.area) {
-		t.height = fine
-	}
-	flow.heading(j.Words.OnThisFace, 12*mm)
+	head := letter(plain).strong()
+	t.fit(wide(flow.area), high(flow.area)-head.pitch()-1*mm)
+	flow.headed(j.Words.OnThisFace, head, 12*mm)
 	flow.table(t)
 	return s.pages
 }
@@ -49,7 +47,7 @@ func (p *plot) tableArea(j *Job, t table) sheet.Rect {
 	under, beside := field, field
 	under.Min.Y += topSpace + v.len(tallest(p.face)) + p.below + 3*mm
 	beside.Min.X += p.width() + 6*mm
-	t.height = fine
+	t.fit(0, 0)
 	if t.heightIn(wide(under))+headSpace <= high(under) || wide(beside) < 62*mm || t.heightIn(wide(beside))+headSpace > high(beside) {
 		return under
 	}
@@ -260,11 +258,7 @@ func (j *Job) faceTable(f *unit.Face) table {
 		if n == 0 {
 			continue
 		}
-		name := j.partName(line.Part, line.Cut)
-		if line.Part.Notes != "" {
-			name += "\n" + line.Part.Notes
-		}
-		t.records = append(t.records, record{cells: []string{"", strconv.Itoa(line.Balloon), name, strconv.Itoa(n), strings.Join(where, "\n")}})
+		t.records = append(t.records, record{cells: []string{"", strconv.Itoa(line.Balloon), j.partName(line.Part, line.Cut), strconv.Itoa(n), strings.Join(where, "\n")}})
 	}
 	return t
 }

@@ -85,17 +85,13 @@ func tallest(f *unit.Face) measure.Length {
 	return top
 }
 
-// deepest is how far deck, hardware and goods of the face reach out.
+// deepest is how far deck and hardware of the face reach out: what a section
+// shows. Goods that reach out farther are cut off there.
 func deepest(f *unit.Face) measure.Length {
 	out := max(f.DeckDepth, measure.Inch)
 	for _, r := range f.Rows {
 		for _, p := range r.All() {
 			out = max(out, p.Box.D1)
-		}
-		for _, pos := range r.Positions {
-			for _, fr := range pos.Fronts {
-				out = max(out, fr.Box.D1)
-			}
 		}
 	}
 	return out

@@ -45,7 +45,11 @@ func (f *flow) skip(h measure.Length) { f.y += h }
 
 // heading sets a heading that stays with at least keep of what follows.
 func (f *flow) heading(text string, keep measure.Length) {
-	s := letter(large).strong()
+	f.headed(text, letter(large).strong(), keep)
+}
+
+// headed is heading in lettering of one's choice.
+func (f *flow) headed(text string, s style, keep measure.Length) {
 	f.room(s.pitch() + 2*mm + keep)
 	for _, line := range wrap(text, s, wide(f.area)) {
 		f.page.write(f.area.Min.X, f.y+s.rise(), line, s)

@@ -23,7 +23,11 @@ func (j *Job) PickList() []*Page {
 			group = line.Group
 			t.records = append(t.records, record{group: j.groupName(group)})
 		}
-		t.records = append(t.records, record{cells: []string{"", strconv.Itoa(line.Balloon), j.partName(line.Part, line.Cut) + "\n" + line.Part.ID,
+		name := j.partName(line.Part, line.Cut)
+		if line.Part.Notes != "" {
+			name += "\n" + line.Part.Notes
+		}
+		t.records = append(t.records, record{cells: []string{"", strconv.Itoa(line.Balloon), name + "\n" + line.Part.ID,
 			strconv.Itoa(line.Quantity), j.packText(line), j.mass(line.Weight), strings.Join(line.Rows, ", ")}})
 		quantity, weight = quantity+line.Quantity, weight+line.Weight
 	}

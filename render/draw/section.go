@@ -85,9 +85,17 @@ func (s *profile) goods(r *unit.Row) {
 			all.Y0, all.Y1 = min(all.Y0, f.Box.Y0), max(all.Y1, f.Box.Y1)
 		}
 	}
-	if all != (unit.Box{}) {
-		s.solidBox(s.paper(all.D0, all.D1, all.Y0, all.Y1), pencil(hair, 190), grey(243))
+	if all == (unit.Box{}) {
+		return
 	}
+	reach := deepest(s.face)
+	rect := s.paper(all.D0, min(all.D1, reach), all.Y0, all.Y1)
+	s.fillBox(rect, grey(243))
+	edge := []sheet.Point{pt(rect.Max.X, rect.Min.Y), rect.Min, pt(rect.Min.X, rect.Max.Y), rect.Max}
+	if all.D1 <= reach {
+		edge = append(edge, edge[0])
+	}
+	s.polyline(pencil(hair, 190), edge...)
 }
 
 // row draws one piece of each kind a row has: its pieces reach out alike.

@@ -28,12 +28,14 @@ type table struct {
 	columns []column
 	records []record
 	height  measure.Length // of the lettering; 0 is plain
+	space   measure.Length // between rows; 0 is rowSpace
 }
 
 const (
-	cellGap  = 3 * mm        // between columns
-	headMin  = 22 * mm       // wider heads of columns that flex may wrap
-	rowSpace = 1800 * micron // between the lines of one row and the next
+	cellGap    = 3 * mm // between columns
+	tightSpace = 900 * micron
+	headMin    = 22 * mm       // wider heads of columns that flex may wrap
+	rowSpace   = 1800 * micron // between the lines of one row and the next
 )
 
 // setTable is a table with its column widths worked out.
@@ -49,7 +51,7 @@ type setTable struct {
 // table draws a table, with its head again on every sheet it goes on to.
 func (f *flow) table(t table) {
 	st := t.set(wide(f.area))
-	f.room(st.headHeight() + 2*st.style.pitch() + rowSpace)
+	f.room(st.headHeight() + 2*st.style.pitch() + st.space)
 	st.head(f)
 	for i, r := range t.records {
 		if r.group != "" {
@@ -58,7 +60,7 @@ func (f *flow) table(t table) {
 				f.turn()
 				st.head(f)
 			}
-			f.page.write(f.area.Min.X, f.y+rowSpace*2/3+st.style.rise(), r.group, st.style.strong())
+			f.page.write(f.area.Min.X, f.y+st.space*2/3+st.style.rise(), r.group, st.style.strong())
 			f.y += keep
 			f.page.line(f.area.Min.X, f.y, f.area.Min.X+st.width, f.y, pencil(hair, 170))
 			continue
@@ -81,10 +83,27 @@ func (t table) heightIn(width measure.Length) measure.Length {
 	return h
 }
 
+// fit sets the table in the largest lettering and the widest spacing in which
+// it fits on one sheet, or the smallest if none does.
+func (t *table) fit(width, height measure.Length) {
+	t.height, t.space = fine, tightSpace
+	for _, try := range [][2]measure.Length{{plain, rowSpace}, {fine, rowSpace}} {
+		as := *t
+		as.height, as.space = try[0], try[1]
+		if width > 0 && as.heightIn(width) <= height {
+			*t = as
+			return
+		}
+	}
+}
+
 // set works out the columns of a table.
 func (t table) set(width measure.Length) *setTable {
 	if t.height == 0 {
 		t.height = plain
+	}
+	if t.space == 0 {
+		t.space = rowSpace
 	}
 	st := &setTable{table: t, style: letter(t.height), width: width}
 	st.widths = st.natural()
@@ -179,7 +198,7 @@ func (st *setTable) headHeight() measure.Length {
 }
 
 func (st *setTable) rowHeight(lines int) measure.Length {
-	return st.style.pitch()*measure.Length(lines) + rowSpace
+	return st.style.pitch()*measure.Length(lines) + st.space
 }
 
 func (st *setTable) head(f *flow) {
@@ -236,7 +255,7 @@ func (st *setTable) row(f *flow, r *record) {
 		st.head(f)
 	}
 	for from := 0; from < total; {
-		fit := int((f.left() - rowSpace) / st.style.pitch())
+		fit := int((f.left() - st.space) / st.style.pitch())
 		if fit < 1 {
 			f.turn()
 			st.head(f)
@@ -257,10 +276,10 @@ func (st *setTable) part(f *flow, r *record, cells [][]string, from, to int) {
 	}
 	for i, c := range st.columns {
 		if c.tick && from == 0 {
-			f.page.tickBox(f.area.Min.X+st.lefts[i], top+rowSpace*2/3+s.rise()-s.height/2, s.height)
+			f.page.tickBox(f.area.Min.X+st.lefts[i], top+st.space*2/3+s.rise()-s.height/2, s.height)
 		}
 		for n := from; n < min(to, len(cells[i])); n++ {
-			y := top + rowSpace*2/3 + s.rise() + s.pitch()*measure.Length(n-from)
+			y := top + st.space*2/3 + s.rise() + s.pitch()*measure.Length(n-from)
 			st.cell(f.page, f.area.Min.X, y, i, cells[i][n], s)
 		}
 	}
