@@ -1,50 +1,56 @@
 package proof
 
 import (
+	"fmt"
 	"testing"
 
 	"setwright/render/pdf/pdftest"
 )
 
 // TestDrawnLengthsAreTrue measures every dimension of every plan view and
-// hardware elevation: its length on paper times the printed scale is what its
-// figure says, within 0.1 mm on paper. A figure rounded to a sixteenth of an
-// inch or a whole millimetre may be off by half of that, to scale, no more.
+// hardware elevation.
 func TestDrawnLengthsAreTrue(t *testing.T) {
-	const allowed = 0.1 // mm on paper
 	each(t, func(t *testing.T, p *plan) {
 		n := 0
 		for _, pg := range p.sheets {
 			if pg.den == 0 || pg.kind == goods {
 				continue
 			}
-			d := p.dimensions(pg)
-			for _, fault := range d.faults {
+			n += len(p.dimensions(pg).all())
+			for _, fault := range p.lengths(pg) {
 				t.Errorf("sheet %d (%s): %s", pg.number, pg.title, fault)
-			}
-			for _, dim := range d.all() {
-				n++
-				step, _ := p.step().Float64()
-				off := dim.length() + d.start(p, dim) - p.mmOf(dim.figure)/pg.den
-				half := 0.0
-				if p.mm() || dim.figure.rounded {
-					half = step / 2 / pg.den
-				}
-				if !near(off, 0, half+exact) {
-					t.Errorf("sheet %d (%s): %q is drawn %.3f mm too long on paper at 1:%g", pg.number, pg.title, dim.text.S, off, pg.den)
-				}
-				if half == 0 && !near(off, 0, allowed) {
-					t.Errorf("sheet %d (%s): %q is off by %.3f mm on paper", pg.number, pg.title, dim.text.S, off)
-				}
-			}
-			for _, text := range d.strays(p) {
-				t.Errorf("sheet %d (%s): the figure %q at %.1f, %.1f is on no dimension", pg.number, pg.title, text.S, text.At.X, text.At.Y)
 			}
 		}
 		if n < 10 {
 			t.Errorf("only %d dimensions read", n)
 		}
 	})
+}
+
+// lengths checks that every dimension's length on paper times the printed
+// scale is what its figure says, within 0.1 mm on paper; closer where the
+// figure is exact: rounded to a sixteenth of an inch or a whole millimetre it
+// may be off by half of that to scale, no more. Every figure on the drawing
+// must belong to a dimension, and every dimension have a figure.
+func (p *plan) lengths(pg *page) (faults []string) {
+	const allowed = 0.1 // mm on paper
+	d := p.dimensions(pg)
+	faults = d.faults
+	for _, dim := range d.all() {
+		within := exact
+		if p.mm() || dim.figure.rounded {
+			step, _ := p.step().Float64()
+			within = min(step/2/pg.den+exact, allowed)
+		}
+		off := dim.length() + d.start(p, dim) - p.mmOf(dim.figure)/pg.den
+		if !near(off, 0, within) {
+			faults = append(faults, fmt.Sprintf("%q is drawn %.3f mm too long on paper at 1:%g", dim.text.S, off, pg.den))
+		}
+	}
+	for _, text := range d.strays(p) {
+		faults = append(faults, fmt.Sprintf("the figure %q at %.1f, %.1f is on no dimension", text.S, text.At.X, text.At.Y))
+	}
+	return faults
 }
 
 // all lists the dimensions of a page.

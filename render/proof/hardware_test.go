@@ -3,7 +3,6 @@ package proof
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"sort"
 	"strconv"
@@ -69,46 +68,29 @@ func (p *plan) slotWord(letter string) string {
 	return p.words.Slot
 }
 
-// TestEveryHeight rebuilds the list of hardware heights and slots from the
-// running heights of each elevation alone: it is that of the dressed unit.
-func TestEveryHeight(t *testing.T) {
+// elevationChecks are what every elevation of hardware must pass. Each returns
+// the faults it finds.
+var elevationChecks = []struct {
+	name  string
+	check func(p *plan, f *face, pg *page) []string
+}{
+	{"heights", (*plan).heights},
+	{"chains", (*plan).chainFaults},
+	{"depths", (*plan).depths},
+	{"widths", (*plan).widths},
+	{"hooks", (*plan).hooks},
+}
+
+// TestElevations rebuilds the hardware of every face from its elevations alone
+// and holds it against the dressed unit.
+func TestElevations(t *testing.T) {
 	each(t, func(t *testing.T, p *plan) {
 		for i := range p.unit.Faces {
 			f := &p.unit.Faces[i]
 			for _, pg := range p.elevations(t, f) {
-				heights := map[int]figure{}
-				edges := map[string]figure{}
-				for _, c := range p.dimensions(pg).chains {
-					for _, dim := range c.dims {
-						word, number, _ := strings.Cut(dim.slot, " ")
-						slot, err := strconv.Atoi(number)
-						switch {
-						case !c.upright:
-						case err != nil:
-							edges[dim.slot] = dim.figure
-						case word != p.slotWord(f.Letter):
-							t.Errorf("sheet %d: slots are called %s", pg.number, word)
-						default:
-							heights[slot] = dim.figure
-						}
-					}
-				}
-				for _, r := range f.shown(pg.bays) {
-					if r.Height != f.SlotFirst+nm(r.Slot-1)*f.SlotPitch {
-						t.Errorf("%s: slot %d is not at %d", r.Address, r.Slot, r.Height)
-					}
-					if h, ok := heights[r.Slot]; !ok || !p.says(h, r.Height) {
-						t.Errorf("sheet %d: %s hangs on slot %d at %.2f mm, the sheet says %v", pg.number, r.Address, r.Slot, r.Height.mm(), h)
-					}
-				}
-				for slot := range heights {
-					if !slices.ContainsFunc(f.shown(pg.bays), func(r row) bool { return r.Slot == slot }) {
-						t.Errorf("sheet %d: nothing hangs on slot %d", pg.number, slot)
-					}
-				}
-				for name, l := range map[string]nm{p.words.TopEdge: f.Top, p.words.BottomEdge: f.Bottom} {
-					if h, ok := edges[name]; ok && !p.says(h, l) {
-						t.Errorf("sheet %d: %s is at %.2f mm, the sheet says %v", pg.number, name, l.mm(), h)
+				for _, c := range elevationChecks {
+					for _, fault := range c.check(p, f, pg) {
+						t.Errorf("sheet %d, %s: %s", pg.number, c.name, fault)
 					}
 				}
 			}
@@ -116,45 +98,113 @@ func TestEveryHeight(t *testing.T) {
 	})
 }
 
-// TestEveryChain matches every chain of running dimensions along a face with
-// the rows at one height: each gives the place of every hook, bracket and grip
-// of those rows that the sheet shows, and of nothing else.
-func TestEveryChain(t *testing.T) {
+// faults is all that is wrong with an elevation.
+func (p *plan) faults(f *face, pg *page) []string {
+	list := p.lengths(pg)
+	for _, c := range elevationChecks {
+		list = append(list, c.check(p, f, pg)...)
+	}
+	return list
+}
+
+// heights reads the running heights and the slot beside each: they are those
+// of the rows that the sheet shows, and of nothing else.
+func (p *plan) heights(f *face, pg *page) (faults []string) {
+	heights, edges, faults := p.readHeights(f, pg)
+	rows := f.shown(pg.bays)
+	for _, r := range rows {
+		if r.Height != f.SlotFirst+nm(r.Slot-1)*f.SlotPitch {
+			faults = append(faults, fmt.Sprintf("%s: slot %d is not at %d", r.Address, r.Slot, r.Height))
+		}
+		if h, ok := heights[r.Slot]; !ok || !p.says(h, r.Height) {
+			faults = append(faults, fmt.Sprintf("%s hangs on slot %d at %.2f mm, the sheet says %v", r.Address, r.Slot, r.Height.mm(), h))
+		}
+	}
+	for slot := range heights {
+		if !slices.ContainsFunc(rows, func(r row) bool { return r.Slot == slot }) {
+			faults = append(faults, fmt.Sprintf("nothing hangs on slot %d", slot))
+		}
+	}
+	for name, l := range map[string]nm{p.words.TopEdge: f.Top, p.words.BottomEdge: f.Bottom} {
+		if h, ok := edges[name]; ok && !p.says(h, l) {
+			faults = append(faults, fmt.Sprintf("%s is at %.2f mm, the sheet says %v", name, l.mm(), h))
+		}
+	}
+	return faults
+}
+
+// readHeights reads the figures of the heights by slot, and by name.
+func (p *plan) readHeights(f *face, pg *page) (heights map[int]figure, edges map[string]figure, faults []string) {
+	heights, edges = map[int]figure{}, map[string]figure{}
+	for _, c := range p.dimensions(pg).chains {
+		if !c.upright {
+			continue
+		}
+		for _, dim := range c.dims {
+			word, number, _ := strings.Cut(dim.slot, " ")
+			slot, err := strconv.Atoi(number)
+			switch {
+			case err != nil:
+				edges[dim.slot] = dim.figure
+			case word != p.slotWord(f.Letter):
+				faults = append(faults, fmt.Sprintf("slots are called %s", word))
+			default:
+				heights[slot] = dim.figure
+			}
+		}
+	}
+	return heights, edges, faults
+}
+
+// chainFaults matches every chain of running dimensions along a face with the
+// rows at one height: each gives the place of every hook, bracket and grip of
+// those rows that the sheet shows, and of nothing else.
+func (p *plan) chainFaults(f *face, pg *page) []string {
+	_, faults := p.chained(f, pg)
+	return faults
+}
+
+// chained lists the rows whose places are on the drawing.
+func (p *plan) chained(f *face, pg *page) (rows map[string]bool, faults []string) {
+	d := p.dimensions(pg)
+	rows = map[string]bool{}
+	for _, c := range d.chains {
+		if c.upright || c.origin.Y > d.floor() {
+			continue
+		}
+		found := p.rowsOf(f, d, c)
+		if found == nil {
+			faults = append(faults, "no rows hang at "+said(c))
+		}
+		for _, address := range found {
+			if rows[address] {
+				faults = append(faults, "two chains for "+address)
+			}
+			rows[address] = true
+		}
+	}
+	return rows, faults
+}
+
+// TestMostPlacesAreOnTheDrawing counts the rows whose places stand on the
+// drawing itself. All of them are in the table of the face; see TestEveryPlace.
+func TestMostPlacesAreOnTheDrawing(t *testing.T) {
 	each(t, func(t *testing.T, p *plan) {
-		rows, chained := 0, 0
+		rows, found := 0, 0
 		for i := range p.unit.Faces {
 			f := &p.unit.Faces[i]
 			for _, pg := range p.elevations(t, f) {
-				d := p.dimensions(pg)
-				found := map[string]bool{}
-				for _, c := range d.chains {
-					if c.upright || c.origin.Y > d.floor() {
-						continue
-					}
-					r := p.rowsOf(f, d, c)
-					if r == nil {
-						t.Errorf("sheet %d: no rows hang at %s", pg.number, said(c))
-					}
-					for _, address := range r {
-						if found[address] {
-							t.Errorf("sheet %d: two chains for %s", pg.number, address)
-						}
-						found[address] = true
-					}
-				}
+				chained, _ := p.chained(f, pg)
+				found += len(chained)
 				for _, r := range f.shown(pg.bays) {
 					if len(r.measured(f.zone(pg.bays))) > 0 {
 						rows++
-						if found[r.Address] {
-							chained++
-						}
 					}
 				}
 			}
 		}
-		t.Logf("%d of %d rows have their places on the drawing, all have them in the table", chained, rows)
-		if p.sample() && chained*10 < rows*7 {
-			t.Errorf("only %d of %d rows have their places on the drawing", chained, rows)
+		if t.Logf("%d of %d rows", found, rows); p.sample() && found*10 < rows*7 {
+			t.Errorf("only %d of %d rows", found, rows)
 		}
 	})
 }
@@ -261,315 +311,78 @@ func said(c *chain) string {
 	return strings.Join(list, " · ")
 }
 
-// TestEveryDepth holds the running depths under each section against how far
-// the hardware of the rows shown reaches out.
-func TestEveryDepth(t *testing.T) {
-	each(t, func(t *testing.T, p *plan) {
-		for i := range p.unit.Faces {
-			f := &p.unit.Faces[i]
-			for _, pg := range p.elevations(t, f) {
-				var depths []nm
-				if f.DeckDepth > 0 {
-					depths = append(depths, f.DeckDepth)
-				}
-				for _, r := range f.shown(pg.bays) {
-					for _, piece := range r.all() {
-						depths = append(depths, piece.Box.D1)
-					}
-				}
-				slices.Sort(depths)
-				depths = slices.Compact(depths)
-				d := p.dimensions(pg)
-				drawn := slices.ContainsFunc(d.chains, func(c *chain) bool {
-					return !c.upright && c.origin.Y > d.floor() && p.same(c, depths)
-				})
-				if !drawn && len(depths) > 0 {
-					t.Errorf("sheet %d: the section's depths are not those of the hardware: %v", pg.number, depths)
-				}
-			}
+// depths holds the running depths under the section against how far the
+// hardware of the rows shown reaches out.
+func (p *plan) depths(f *face, pg *page) []string {
+	var depths []nm
+	if f.DeckDepth > 0 {
+		depths = append(depths, f.DeckDepth)
+	}
+	for _, r := range f.shown(pg.bays) {
+		for _, piece := range r.all() {
+			depths = append(depths, piece.Box.D1)
 		}
+	}
+	slices.Sort(depths)
+	depths = slices.Compact(depths)
+	d := p.dimensions(pg)
+	drawn := slices.ContainsFunc(d.chains, func(c *chain) bool {
+		return !c.upright && c.origin.Y > d.floor() && p.same(c, depths)
 	})
-}
-
-// TestEveryBay holds the widths under each elevation against the face.
-func TestEveryBay(t *testing.T) {
-	each(t, func(t *testing.T, p *plan) {
-		for i := range p.unit.Faces {
-			f := &p.unit.Faces[i]
-			for _, pg := range p.elevations(t, f) {
-				n := pg.bays[1] - pg.bays[0] + 1
-				bays, whole := 0, 0
-				for _, dim := range p.dimensions(pg).plain {
-					switch {
-					case n > 1 && p.says(dim.figure, f.Width/nm(f.Bays)*nm(n)):
-						whole++
-					case p.says(dim.figure, f.Width/nm(f.Bays)):
-						bays++
-					default:
-						t.Errorf("sheet %d: a width of %s", pg.number, dim.text.S)
-					}
-				}
-				if bays != n || n > 1 && whole != 1 {
-					t.Errorf("sheet %d: %d widths of bays and %d over all, of %d bays", pg.number, bays, whole, n)
-				}
-			}
-		}
-	})
-}
-
-// item is a line of the pick list: a part, and the length it is cut to.
-type item struct {
-	number int
-	part   string
-	cut    string // as printed, "" if it is not cut
-	rows   []string
-	count  int
-}
-
-// items reads the pick list.
-func (p *plan) items(t *testing.T) map[int]item {
-	t.Helper()
-	w := p.words
-	list := map[int]item{}
-	cut := regexp.MustCompile(strings.Replace(regexp.QuoteMeta(w.CutTo), "%s", `(\S+)`, 1))
-	for _, e := range table(p.of(pickList, ""), w.Item, w.Part, w.Quantity, w.Where) {
-		it := item{rows: regexp.MustCompile(`[FRBL]-\d+`).FindAllString(e.text(w.Where), -1)}
-		var err1, err2 error
-		it.number, err1 = strconv.Atoi(e.text(w.Item))
-		it.count, err2 = strconv.Atoi(e.text(w.Quantity))
-		lines := e.cells[w.Part]
-		if err1 != nil || err2 != nil || len(lines) < 2 || list[it.number].number > 0 {
-			t.Fatalf("sheet %d: a line of the pick list that is not one: %v", e.page.number, e.cells)
-		}
-		it.part = lines[len(lines)-1]
-		for _, m := range cut.FindAllStringSubmatch(strings.ReplaceAll(strings.Join(lines, " "), "\u00a0", " "), -1) {
-			it.cut = m[1] // the last: names may say it too
-		}
-		list[it.number] = it
+	if !drawn && len(depths) > 0 {
+		return []string{fmt.Sprintf("the section's depths are not those of the hardware: %v", depths)}
 	}
-	return list
+	return nil
 }
 
-// is reports whether a piece is of an item.
-func (p *plan) is(it item, piece piece) bool {
-	if it.part != piece.Part {
-		return false
+// widths holds the widths under the elevation against the face's bays.
+func (p *plan) widths(f *face, pg *page) (faults []string) {
+	n := pg.bays[1] - pg.bays[0] + 1
+	bays, whole := 0, 0
+	for _, dim := range p.dimensions(pg).plain {
+		switch {
+		case n > 1 && p.says(dim.figure, f.Width/nm(f.Bays)*nm(n)):
+			whole++
+		case p.says(dim.figure, f.Width/nm(f.Bays)):
+			bays++
+		default:
+			faults = append(faults, "a width of "+dim.text.S)
+		}
 	}
-	if piece.Cut == 0 {
-		return it.cut == ""
+	if bays != n || n > 1 && whole != 1 {
+		faults = append(faults, fmt.Sprintf("%d widths of bays and %d over all, of %d bays", bays, whole, n))
 	}
-	f, ok := parseFigure(it.cut)
-	return ok && p.says(f, piece.Cut)
+	return faults
 }
 
-// TestPickListCounts holds the pick list's quantities and rows against the unit.
-func TestPickListCounts(t *testing.T) {
-	each(t, func(t *testing.T, p *plan) {
-		items := p.items(t)
-		pieces := 0
-		for _, f := range p.unit.Faces {
-			for _, r := range f.Rows {
-				pieces += len(r.all())
-			}
-		}
-		listed := 0
-		for _, it := range items {
-			n := 0
-			rows := []string{}
-			for _, f := range p.unit.Faces {
-				for _, r := range f.Rows {
-					before := n
-					for _, piece := range r.all() {
-						if p.is(it, piece) {
-							n++
-						}
-					}
-					if n > before {
-						rows = append(rows, r.Address)
-					}
-				}
-			}
-			if len(rows) == 0 && len(it.rows) == 0 {
-				continue // frame, stand, panels
-			}
-			listed += it.count
-			if n != it.count || !slices.Equal(rows, it.rows) {
-				t.Errorf("item %d, %s: %d in %v, the unit has %d in %v", it.number, it.part, it.count, it.rows, n, rows)
-			}
-		}
-		if listed != pieces {
-			t.Errorf("%d pieces listed, the unit has %d", listed, pieces)
-		}
-	})
-}
-
-// spot is one figure of the table of a face: of an item, in a row.
-type spot struct {
-	item    int
-	address string
-}
-
-// placed is what the table of a face says of an item in a row.
-type placed struct {
-	slot   int
-	height string
-	places []string
-}
-
-var rowHead = regexp.MustCompile(`([FRBL]-\d+) [^\s,;]+ (\d+), ([^\s:;]+)(; |: )`)
-
-// faceTable reads the table of what hangs on a face, over all its sheets.
-func (p *plan) faceTable(t *testing.T, f *face) map[spot]placed {
-	t.Helper()
-	w := p.words
-	unit := w.Inch
-	if p.mm() {
-		unit = w.Millimetre
-	}
-	where := fmt.Sprintf(w.WhereFrom, unit)
-	all := map[spot]placed{}
-	for _, e := range table(p.of(hardware, f.Letter), w.Item, where) {
-		n, err := strconv.Atoi(e.text(w.Item))
-		text := e.text(where)
-		heads := rowHead.FindAllStringSubmatchIndex(text, -1)
-		if err != nil || len(heads) == 0 || heads[0][0] != 0 {
-			t.Fatalf("sheet %d: a line of the table that is not one: %v", e.page.number, e.cells)
-		}
-		open := 0 // heads that wait for their places
-		for i, h := range heads {
-			if text[h[8]:h[9]] == "; " {
-				open++
+// hooks rebuilds the hooks from their symbols alone: a plate with one dot on
+// its middle line. Measured from the floor and the left end of the bays, at
+// the printed scale, they are the hooks of the dressed unit.
+func (p *plan) hooks(f *face, pg *page) (faults []string) {
+	d := p.dimensions(pg)
+	drawn := pg.plates()
+	zone := f.zone(pg.bays)
+	for _, r := range f.shown(pg.bays) {
+		for _, piece := range r.Pieces {
+			if r.Kind != "hook" || piece.X < zone[0] || piece.X > zone[1] {
 				continue
 			}
-			end := len(text)
-			if i+1 < len(heads) {
-				end = heads[i+1][0]
+			want := pdftest.Box{
+				Min: pdftest.Point{X: d.left() + (piece.Box.X0-zone[0]).mm()/pg.den, Y: d.floor() - piece.Box.Y1.mm()/pg.den},
+				Max: pdftest.Point{X: d.left() + (piece.Box.X1-zone[0]).mm()/pg.den, Y: d.floor() - piece.Box.Y0.mm()/pg.den},
 			}
-			places := strings.Split(strings.TrimSpace(text[h[1]:end]), " · ")
-			for _, h := range heads[i-open : i+1] {
-				slot, _ := strconv.Atoi(text[h[4]:h[5]])
-				key := spot{n, text[h[2]:h[3]]}
-				if _, twice := all[key]; twice {
-					t.Errorf("sheet %d: item %d in %s twice", e.page.number, n, key.address)
-				}
-				all[key] = placed{slot, text[h[6]:h[7]], places}
+			at := slices.IndexFunc(drawn, func(b pdftest.Box) bool { return alike(b, want) })
+			if at < 0 {
+				faults = append(faults, fmt.Sprintf("the hook of %s at %.1f mm is not drawn at its place", r.Address, piece.X.mm()))
+				continue
 			}
-			open = 0
+			drawn = slices.Delete(drawn, at, at+1)
 		}
 	}
-	return all
-}
-
-// TestEveryPlace rebuilds from the tables of each face where every hook,
-// bracket and grip is, its slot and its height: it is the dressed unit, all
-// of it and nothing else.
-func TestEveryPlace(t *testing.T) {
-	each(t, func(t *testing.T, p *plan) {
-		items := p.items(t)
-		for i := range p.unit.Faces {
-			f := &p.unit.Faces[i]
-			table := p.faceTable(t, f)
-			want := 0
-			for _, r := range f.Rows {
-				for _, it := range items {
-					var pieces []piece
-					for _, piece := range r.all() {
-						if p.is(it, piece) {
-							pieces = append(pieces, piece)
-						}
-					}
-					if len(pieces) == 0 {
-						continue
-					}
-					want++
-					got, ok := table[spot{it.number, r.Address}]
-					h, isFigure := parseFigure(got.height)
-					height := f.SlotFirst + nm(pieces[0].Slot-1)*f.SlotPitch
-					if !ok || got.slot != pieces[0].Slot || !isFigure || !p.says(h, height) || !p.spots(got.places, pieces) {
-						t.Errorf("%s: item %d (%s) is at %+v in the table, the unit has %d on slot %d", r.Address, it.number, it.part, got, len(pieces), pieces[0].Slot)
-					}
-				}
-			}
-			if want != len(table) {
-				t.Errorf("%s: %d entries in the table, the unit has %d", f.Face, len(table), want)
-			}
-		}
-	})
-}
-
-// spots reports whether places name all that is measured of pieces in a row;
-// of those that lie on others, both ends.
-func (p *plan) spots(places []string, pieces []piece) bool {
-	next := func(l nm) bool {
-		if len(places) == 0 {
-			return false
-		}
-		f, ok := parseFigure(places[0])
-		places = places[1:]
-		return ok && p.says(f, l)
+	if len(drawn) > 0 {
+		faults = append(faults, fmt.Sprintf("hooks are drawn where there are none: %v", drawn))
 	}
-	for _, piece := range pieces {
-		xs := piece.measured()
-		for _, x := range xs {
-			if !next(x) {
-				return false
-			}
-		}
-		if len(xs) > 0 {
-			continue
-		}
-		var from, to string
-		if len(places) == 0 {
-			return false
-		}
-		text := strings.ReplaceAll(places[0], "\u00a0", " ")
-		if n, err := fmt.Sscanf(text, strings.ReplaceAll(p.words.FromTo, "\u00a0", " "), &from, &to); n != 2 || err != nil {
-			return false
-		}
-		a, okA := parseFigure(from)
-		b, okB := parseFigure(to)
-		if !okA || !okB || !p.says(a, piece.Box.X0) || !p.says(b, piece.Box.X1) {
-			return false
-		}
-		places = places[1:]
-	}
-	return len(places) == 0
-}
-
-// TestEveryHookIsDrawn rebuilds the hooks from their symbols alone: a plate
-// with one dot on its middle line. Measured from the floor and the left end of
-// the bays, at the printed scale, they are the hooks of the dressed unit.
-func TestEveryHookIsDrawn(t *testing.T) {
-	each(t, func(t *testing.T, p *plan) {
-		for i := range p.unit.Faces {
-			f := &p.unit.Faces[i]
-			for _, pg := range p.elevations(t, f) {
-				d := p.dimensions(pg)
-				drawn := pg.plates()
-				zone := f.zone(pg.bays)
-				for _, r := range f.shown(pg.bays) {
-					for _, piece := range r.Pieces {
-						if r.Kind != "hook" || piece.X < zone[0] || piece.X > zone[1] {
-							continue
-						}
-						want := pdftest.Box{
-							Min: pdftest.Point{X: d.left() + (piece.Box.X0-zone[0]).mm()/pg.den, Y: d.floor() - piece.Box.Y1.mm()/pg.den},
-							Max: pdftest.Point{X: d.left() + (piece.Box.X1-zone[0]).mm()/pg.den, Y: d.floor() - piece.Box.Y0.mm()/pg.den},
-						}
-						at := slices.IndexFunc(drawn, func(b pdftest.Box) bool { return alike(b, want) })
-						if at < 0 {
-							t.Errorf("sheet %d: the hook of %s at %.1f mm is not drawn at its place", pg.number, r.Address, piece.X.mm())
-							continue
-						}
-						drawn = slices.Delete(drawn, at, at+1)
-					}
-				}
-				if len(drawn) > 0 {
-					t.Errorf("sheet %d: hooks are drawn where there are none: %v", pg.number, drawn)
-				}
-			}
-		}
-	})
+	return faults
 }
 
 func alike(a, b pdftest.Box) bool {
