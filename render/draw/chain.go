@@ -1,6 +1,9 @@
 package draw
 
 import (
+	"fmt"
+	"strings"
+
 	"setwright/layout/measure"
 	"setwright/layout/unit"
 	"setwright/render/sheet"
@@ -23,20 +26,70 @@ const (
 )
 
 // chains draws, for every height, the sideways places of all that hangs
-// there, where that leaves the drawing clean. What is not drawn so is in the
-// table of the face, which has all of them.
+// there, where that leaves the drawing clean. A row without them says which
+// row has the same, or that they are in the table of the face, which has all.
 func (e *elevation) chains(rows []*unit.Row) {
+	var without []*unit.Row
+	same := map[string]string{} // places drawn, to the address of the first row that has them
+	drawn := func(rows []*unit.Row) {
+		for _, r := range rows {
+			if key := e.placesKey(r); same[key] == "" {
+				same[key] = r.Address
+			}
+		}
+	}
 	for at := 0; at < len(rows); {
 		next := at + 1
 		for next < len(rows) && rows[next].Slot == rows[at].Slot {
 			next++
 		}
-		if !e.chain(rows[at:next]) && next > at+1 {
-			for _, r := range rows[at:next] {
-				e.chain([]*unit.Row{r})
+		group := rows[at:next]
+		at = next
+		if e.chain(group) {
+			drawn(group)
+			continue
+		}
+		for i, r := range group {
+			if len(group) > 1 && e.chain(group[i:i+1]) {
+				drawn(group[i : i+1])
+			} else {
+				without = append(without, r)
 			}
 		}
-		at = next
+	}
+	for _, r := range without {
+		e.refer(r, same[e.placesKey(r)])
+	}
+}
+
+// placesKey is the same for rows measured at the same places in the zone.
+func (e *elevation) placesKey(r *unit.Row) string {
+	var b strings.Builder
+	for _, x := range places(r) {
+		if e.zone.holds(x) {
+			b.WriteString(x.MM() + " ")
+		}
+	}
+	return b.String()
+}
+
+// refer writes by a row without a chain where its places are found, if there
+// is room for that at least.
+func (e *elevation) refer(r *unit.Row, as string) {
+	text := e.job.Words.SeeTable
+	if as != "" {
+		text = fmt.Sprintf(e.job.Words.PlacesAs, as)
+	}
+	s := letter(plain)
+	w, h := s.width(text)+600*micron, s.rise()+s.drop()
+	for _, at := range e.addressPlaces(r, w, h) {
+		try := sheet.Rect{Min: at, Max: pt(at.X+w, at.Y+h)}
+		if try.Min.X >= e.x(e.zone.x0) && try.Max.X <= e.x(e.zone.x1) && e.clear(try) {
+			e.fillBox(try, white())
+			e.write(at.X+300*micron, try.Max.Y-s.drop(), text, s)
+			e.keepWord(try)
+			return
+		}
 	}
 }
 

@@ -32,7 +32,7 @@ func (j *Job) cover(rest []*Page, own int) []*Page {
 	right.Min.X = left.Max.X + 6*mm
 	lower := max(j.index(rest, own).heightIn(wide(left)), j.cautionHeight(wide(right))) + headSpace
 	picture := area
-	picture.Max.Y = area.Min.Y + max(high(area)*40/100, min(high(area)*66/100, high(area)-lower-6*mm))
+	picture.Max.Y = area.Min.Y + max(high(area)*40/100, min(high(area)*3/4, high(area)-lower-6*mm))
 	picture.Max.X -= summaryWidth
 	used := pg.pictorial(inset(picture, 2*mm))
 	pg.write(used.Min.X, picture.Max.Y+2*mm, j.Words.PictorialNote, letter(plain).pale())

@@ -47,11 +47,13 @@ func (p *plot) tableArea(j *Job, t table) sheet.Rect {
 	under, beside := field, field
 	under.Min.Y += topSpace + v.len(tallest(p.face)) + p.below + 3*mm
 	beside.Min.X += p.width() + 6*mm
+	p.drop = min(30*mm, max(0, high(under)-t.heightIn(wide(under))*3/2-headSpace)/3)
+	under.Min.Y += p.drop
 	t.fit(0, 0)
 	if t.heightIn(wide(under))+headSpace <= high(under) || wide(beside) < 62*mm || t.heightIn(wide(beside))+headSpace > high(beside) {
 		return under
 	}
-	p.atLeft = true
+	p.atLeft, p.drop = true, 0
 	return beside
 }
 
@@ -68,7 +70,8 @@ type plot struct {
 	rows   []*unit.Row
 	marks  []mark
 	aside  map[*unit.Row]bool
-	atLeft bool // the table of the face stands beside it
+	atLeft bool           // the table of the face stands beside it
+	drop   measure.Length // how far it hangs under the top of the field
 
 	paper              paper
 	den                int64
@@ -158,7 +161,7 @@ func (p *plot) lay(pg *Page, area sheet.Rect) *elevation {
 	if p.atLeft {
 		spare = 0
 	}
-	v.origin = pt(area.Min.X+min(spare/2, 40*mm)+p.left, area.Min.Y+topSpace+v.len(tallest(p.face)))
+	v.origin = pt(area.Min.X+min(spare/2, 40*mm)+p.left, area.Min.Y+p.drop+topSpace+v.len(tallest(p.face)))
 	return &elevation{Page: pg, face: p.face, zone: p.zone, view: v}
 }
 

@@ -52,6 +52,7 @@ func english() *Words {
 		OnThisFace:  "On this face", Section: "Section",
 		TopEdge: "panel, top", BottomEdge: "panel, bottom", FinishedFloor: "Finished floor = 0", StaysBare: "Nothing hangs on this face.",
 		BaysOf: "Bays %d to %d of %d", BayOf: "Bay %d of %d", FromTo: "from %s to %s", CutTo: "cut to %s",
+		PlacesAs: "as %s", SeeTable: "places: table",
 		NoFamily: "Other goods", NoGoods: "No goods are placed here.",
 
 		Item: "Item", Part: "Part", Quantity: "Qty", Packs: "Packs", Weight: "Weight", Where: "Where",

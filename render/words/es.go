@@ -52,6 +52,7 @@ func spanish() *Words {
 		OnThisFace:  "En esta cara", Section: "Sección",
 		TopEdge: "panel, arriba", BottomEdge: "panel, abajo", FinishedFloor: "Piso terminado = 0", StaysBare: "En esta cara no se cuelga nada.",
 		BaysOf: "Tramos %d a %d de %d", BayOf: "Tramo %d de %d", FromTo: "de %s a %s", CutTo: "cortar a %s",
+		PlacesAs: "como %s", SeeTable: "lugares: tabla",
 		NoFamily: "Otra mercancía", NoGoods: "Aquí no hay mercancía.",
 
 		Item: "N.º", Part: "Pieza", Quantity: "Cant.", Packs: "Paq.", Weight: "Peso", Where: "Dónde",

@@ -52,6 +52,7 @@ func french() *Words {
 		OnThisFace:  "Sur cette face", Section: "Coupe",
 		TopEdge: "panneau, haut", BottomEdge: "panneau, bas", FinishedFloor: "Sol fini = 0", StaysBare: "Rien ne s'accroche sur cette face.",
 		BaysOf: "Travées %d à %d sur %d", BayOf: "Travée %d sur %d", FromTo: "de %s à %s", CutTo: "coupé à %s",
+		PlacesAs: "comme %s", SeeTable: "places : tableau",
 		NoFamily: "Autres marchandises", NoGoods: "Aucune marchandise ici.",
 
 		Item: "Rep.", Part: "Pièce", Quantity: "Qté", Packs: "Paq.", Weight: "Poids", Where: "Où",

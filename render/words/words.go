@@ -62,6 +62,9 @@ type Words struct {
 	CutTo                                         string // length
 	NoFamily, NoGoods                             string
 
+	PlacesAs string // address of the row whose places are the same
+	SeeTable string
+
 	// Lists.
 	Item, Part, Quantity, Packs, Weight, Where                          string
 	WhereFrom                                                           string // unit
