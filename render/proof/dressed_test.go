@@ -59,12 +59,14 @@ type row struct {
 	Positions                []position
 }
 
+type box struct{ X0, X1, Y0, Y1, D0, D1 nm }
+
 type piece struct {
 	Part  string
 	X     nm
 	Slot  int
 	Cut   nm
-	Box   struct{ X0, X1, Y0, Y1, D0, D1 nm }
+	Box   box
 	Grips []struct{ X0, X1 nm }
 }
 
@@ -72,6 +74,7 @@ type position struct {
 	Address, SKU, Name string
 	Facings, Units     int
 	Height             nm
+	Fronts             []struct{ Box box }
 }
 
 func (r row) all() []piece {
