@@ -45,11 +45,33 @@ type Project struct {
 	images map[string][]byte
 }
 
+// Reader reads plans. It holds the built-in parts list, which is read once and
+// not changed, so that many plans may be read at once by one Reader.
+type Reader struct{ builtIn *parts.List }
+
+// NewReader reads what every plan starts from.
+func NewReader() *Reader {
+	list, err := parts.BuiltIn()
+	if err != nil {
+		panic("layout: the built-in parts list: " + err.Error())
+	}
+	return &Reader{list}
+}
+
 // Load reads the plan of that name and the files it names. Their names are
 // relative to the plan's folder and never lead out of it. What is wrong with
 // any of them is a finding, never an error.
-func Load(fsys fs.FS, name string) *Project {
-	p := &Project{}
+func Load(fsys fs.FS, name string) *Project { return NewReader().Load(fsys, name) }
+
+// Parse is Load for a plan whose text did not come from fsys; the files it
+// names do. Findings call the plan by name.
+func Parse(fsys fs.FS, name string, text []byte) *Project {
+	return NewReader().Parse(fsys, name, text)
+}
+
+// Load is the function Load, for more plans than one.
+func (r *Reader) Load(fsys fs.FS, name string) *Project {
+	p := &Project{Parts: r.builtIn}
 	if text, ok := p.read(fsys, diag.Span{File: name}, name, PlanLimit); ok {
 		p.parse(fsys, name, text)
 	}
@@ -57,10 +79,9 @@ func Load(fsys fs.FS, name string) *Project {
 	return p
 }
 
-// Parse is Load for a plan whose text did not come from fsys; the files it
-// names do. Findings call the plan by name.
-func Parse(fsys fs.FS, name string, text []byte) *Project {
-	p := &Project{Files: []string{name}}
+// Parse is the function Parse, for more plans than one.
+func (r *Reader) Parse(fsys fs.FS, name string, text []byte) *Project {
+	p := &Project{Parts: r.builtIn, Files: []string{name}}
 	if len(text) > PlanLimit {
 		p.Findings.Add(diag.Finding{Level: diag.Error, Code: "too-large", At: diag.Span{File: name},
 			Message: fmt.Sprintf("the plan is larger than %d MB", PlanLimit>>20)})
@@ -90,17 +111,12 @@ func (p *Project) parse(fsys fs.FS, name string, text []byte) {
 // whether all of them are sound.
 func (p *Project) loadParts(fsys fs.FS, texts *[][]byte) bool {
 	before := p.Findings.Count(diag.Error)
-	list, err := parts.BuiltIn()
-	if err != nil {
-		panic("layout: the built-in parts list: " + err.Error())
-	}
 	for _, ref := range p.Plan.PartsFiles {
 		if text, ok := p.read(fsys, ref.At, ref.Name, decode.PartsLimit); ok {
 			*texts = append(*texts, text)
-			list = parts.Load(list, slashed(ref.Name), text, &p.Findings)
+			p.Parts = parts.Load(p.Parts, slashed(ref.Name), text, &p.Findings)
 		}
 	}
-	p.Parts = list
 	return p.Findings.Count(diag.Error) == before
 }
 

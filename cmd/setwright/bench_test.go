@@ -35,10 +35,18 @@ func BenchmarkSpring(b *testing.B) {
 func BenchmarkSpringResolve(b *testing.B) {
 	b.ReportAllocs()
 	fsys := os.DirFS(filepath.Dir(spring))
+	reader := layout.NewReader()
 	for b.Loop() {
-		if layout.Load(fsys, "plan.yaml").Unit == nil {
+		if reader.Load(fsys, "plan.yaml").Unit == nil {
 			b.Fatal("no unit")
 		}
+	}
+}
+
+// BenchmarkPartsList reads the built-in list, which a process does once.
+func BenchmarkPartsList(b *testing.B) {
+	for b.Loop() {
+		layout.NewReader()
 	}
 }
 
