@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"setwright/layout/list"
-	"setwright/layout/measure"
 	"setwright/layout/parts"
 	"setwright/layout/unit"
 )
@@ -18,7 +17,7 @@ func (j *Job) Build() []*Page {
 	pg := s.upright()
 	area := pg.Field
 	plot := area
-	below := j.structureTable().heightIn(wide(area)) + j.stepsHeight(wide(area)) + 2*headSpace + 8*mm
+	below := j.structureTable().heightIn(wide(area)) + itemsHeight(j.steps(), wide(area)-stepIndent) + 2*headSpace + 5*mm
 	plot.Max.Y = area.Min.Y + max(high(area)*38/100, min(high(area)*60/100, high(area)-below))
 	area.Min.Y = pg.planView(plot).Min.Y
 	f := s.flowOn(pg, area)
@@ -33,15 +32,6 @@ func (j *Job) Build() []*Page {
 }
 
 const stepIndent = 7 * mm
-
-// stepsHeight is the height the steps take on one sheet.
-func (j *Job) stepsHeight(width measure.Length) measure.Length {
-	h, s := measure.Length(0), letter(plain)
-	for _, step := range j.steps() {
-		h += s.pitch()*measure.Length(len(wrap(step, s, width-stepIndent))) + s.height/2
-	}
-	return h
-}
 
 // structureTable lists frame, stand and panels.
 func (j *Job) structureTable() table {

@@ -23,14 +23,14 @@ func (j *Job) Cover(rest []*Page) []*Page {
 
 func (j *Job) cover(rest []*Page, own int) []*Page {
 	pl := j.Unit.Plan
-	s := &section{job: j, name: "cover", title: j.Words.Cover, under: strings.TrimSpace(pl.Season + "  " + j.Words.CoverUnder)}
+	s := &section{job: j, name: "cover", title: j.Words.Cover, quiet: true}
 	pg := s.upright()
 	area := pg.Field
-	area.Min.Y = pg.coverTitle(area)
+	area.Min.Y = pg.coverTitle(area, strings.TrimLeft(pl.Season+". "+j.Words.CoverUnder, ". "))
 	left, right := area, area
 	left.Max.X = area.Min.X + wide(area)*52/100
 	right.Min.X = left.Max.X + 6*mm
-	lower := max(j.index(rest, own).heightIn(wide(left)), j.cautionHeight(wide(right))) + headSpace
+	lower := max(j.index(rest, own).heightIn(wide(left)), itemsHeight(j.Words.CautionList(), wide(right)-bulletIndent)) + headSpace
 	picture := area
 	picture.Max.Y = area.Min.Y + max(high(area)*40/100, min(high(area)*3/4, high(area)-lower-6*mm))
 	picture.Max.X -= summaryWidth
@@ -53,28 +53,20 @@ func (j *Job) cover(rest []*Page, own int) []*Page {
 const (
 	summaryWidth = 62 * mm
 	bulletIndent = 4 * mm
-	headSpace    = 9 * mm // what a heading takes
+	headSpace    = 7500 * micron // what a heading takes
 )
 
-// cautionHeight is the height the cautions take in a column.
-func (j *Job) cautionHeight(width measure.Length) measure.Length {
-	h, s := measure.Length(0), letter(plain)
-	for _, c := range j.Words.CautionList() {
-		h += s.pitch()*measure.Length(len(wrap(c, s, width-bulletIndent))) + s.height/2
-	}
-	return h
-}
-
-// coverTitle sets the whole title, however long, and returns the y under it.
-func (p *Page) coverTitle(area sheet.Rect) measure.Length {
+// coverTitle sets the whole title, however long, and a line under it, and
+// returns the y under both.
+func (p *Page) coverTitle(area sheet.Rect, under string) measure.Length {
 	pl := p.job.Unit.Plan
-	y := area.Min.Y
+	y := area.Min.Y - headingHeight + 1*mm
 	s := letter(grand).strong()
 	for _, line := range wrap(pl.Title, s, wide(area)) {
 		p.write(area.Min.X, y+s.rise(), line, s)
 		y += s.pitch()
 	}
-	return y + 2*mm
+	return p.paragraph(area.Min.X, y, wide(area), under, letter(plain).pale()) + 3*mm
 }
 
 // summary is the unit in a few figures.

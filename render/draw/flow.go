@@ -79,6 +79,16 @@ func (f *flow) item(mark, text string, s style, indent measure.Length) {
 	f.y += s.height / 2
 }
 
+// itemsHeight is the height items take on one sheet, in lettering of plain
+// height and so much width beside their marks.
+func itemsHeight(items []string, width measure.Length) measure.Length {
+	h, s := measure.Length(0), letter(plain)
+	for _, text := range items {
+		h += s.pitch()*measure.Length(len(wrap(text, s, width))) + s.height/2
+	}
+	return h
+}
+
 // tickMark as an item's mark or a table's cell is a box to tick.
 const tickMark = "\x00tick"
 

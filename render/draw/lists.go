@@ -8,6 +8,7 @@ import (
 	"setwright/layout/diag"
 	"setwright/layout/list"
 	"setwright/layout/measure"
+	"setwright/layout/unit"
 )
 
 // PickList draws the pick list: what to pull from the stockroom.
@@ -94,7 +95,7 @@ func (j *Job) FindingsList() []*Page {
 	}
 	t := table{columns: []column{
 		{head: j.Words.Level}, {head: j.Words.Finding, flex: 5}, {head: j.Words.Where, flex: 2}, {head: j.Words.Source, flex: 2},
-	}, height: fine}
+	}}
 	for _, find := range j.Findings {
 		t.records = append(t.records, record{cells: []string{j.levelName(find.Level) + "\n" + find.Code, j.findingText(find), findingPlace(find), find.Source}})
 	}
@@ -156,19 +157,49 @@ func (j *Job) SignOff() []*Page {
 		f.signature(role)
 	}
 	f.skip(4 * mm)
-	for _, face := range j.Faces() {
-		f.heading(j.faceName(face.ID), 20*mm)
-		for _, check := range []string{
-			fmt.Sprintf(j.Words.CheckPanels, j.slotName(face, 1), j.length(face.SlotHeight(1))),
-			fmt.Sprintf(j.Words.CheckRows, len(face.Rows), pieces(face)), j.Words.CheckGoods, j.Words.CheckSafe,
-		} {
-			f.item(tickMark, check, letter(plain), 6*mm)
-		}
-	}
+	f.checklists()
 	f.skip(3 * mm)
 	f.photos()
 	return s.pages
 }
+
+// checks is what is ticked off a face.
+func (j *Job) checks(face *unit.Face) []string {
+	return []string{
+		fmt.Sprintf(j.Words.CheckPanels, j.slotName(face, 1), j.length(face.SlotHeight(1))),
+		fmt.Sprintf(j.Words.CheckRows, len(face.Rows), pieces(face)), j.Words.CheckGoods, j.Words.CheckSafe,
+	}
+}
+
+// checklists sets the checks of the faces, two faces side by side.
+func (f *flow) checklists() {
+	j := f.section.job
+	faces := j.Faces()
+	const gap = 6 * mm
+	half := (wide(f.area) - gap) / 2
+	for len(faces) > 0 {
+		pair := faces[:min(2, len(faces))]
+		faces = faces[len(pair):]
+		height := measure.Length(0)
+		for _, face := range pair {
+			height = max(height, headSpace+itemsHeight(j.checks(face), half-checkIndent))
+		}
+		f.room(height)
+		for i, face := range pair {
+			column := f.area
+			column.Min.X += (half + gap) * measure.Length(i)
+			column.Max.X = column.Min.X + half
+			side := &flow{section: f.section, page: f.page, area: column, y: f.y}
+			side.heading(j.faceName(face.ID), 0)
+			for _, check := range j.checks(face) {
+				side.item(tickMark, check, letter(plain), checkIndent)
+			}
+		}
+		f.y += height
+	}
+}
+
+const checkIndent = 6 * mm
 
 // signature is a row of boxes for name, signature and date.
 func (f *flow) signature(role string) {
@@ -193,7 +224,11 @@ func (f *flow) photos() {
 	faces := j.Faces()
 	w := (wide(f.area) - 4*mm) / 2
 	h := w * 2 / 5
-	f.heading(j.Words.Photos, h+6*mm)
+	rows := measure.Length(len(faces)+1) / 2
+	if fits := (f.left()-headSpace)/max(rows, 1) - 3*mm; fits >= 22*mm {
+		h = min(h, fits)
+	}
+	f.heading(j.Words.Photos, h)
 	for i, face := range faces {
 		if i%2 == 0 {
 			f.room(h + 3*mm)

@@ -101,7 +101,7 @@ func (e *elevation) setLabel(r sheet.Rect, b block, s style) {
 		ground := inset(st.extent(x, y, line), -200*micron)
 		e.fillBox(ground, white())
 		e.keepWord(ground)
-		defer e.write(x, y, line, st)
+		e.write(x, y, line, st)
 	}
 }
 

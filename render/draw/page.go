@@ -67,9 +67,8 @@ const (
 
 func (j *Job) paper() paper { return paperOf(j.Unit.Plan.Paper) }
 
-// newPage starts a sheet on the given paper with a heading and a line under
-// it. Name must be unique in the pack.
-func (j *Job) newPage(p paper, name, title, under string) *Page {
+// newPage starts a sheet on the given paper. Name must be unique in the pack.
+func (j *Job) newPage(p paper, name, title string) *Page {
 	pg := &Page{
 		Sheet: &sheet.Sheet{Name: name, Title: title, Width: p.width, Height: p.height, Items: make([]sheet.Item, 0, 256)},
 		job:   j,
@@ -82,12 +81,16 @@ func (j *Job) newPage(p paper, name, title, under string) *Page {
 		pg.band(frame)
 	}
 	pg.Field = j.field(p)
-	x, y := pg.Field.Min.X, pg.Field.Min.Y-headingHeight
-	pg.write(x, y+5*mm, title, letter(large).strong())
-	for i, line := range wrapTo(under, letter(plain), wide(pg.Field), 1) {
-		pg.write(x, y+10*mm+measure.Length(i)*letter(plain).pitch(), line, letter(plain).pale())
-	}
 	return pg
+}
+
+// heading writes the sheet's title and a line under it.
+func (p *Page) heading(under string) {
+	x, y := p.Field.Min.X, p.Field.Min.Y-headingHeight
+	p.write(x, y+5*mm, p.Sheet.Title, letter(large).strong())
+	for _, line := range wrapTo(under, letter(plain), wide(p.Field), 1) {
+		p.write(x, y+10*mm, line, letter(plain).pale())
+	}
 }
 
 // band marks a sheet that must not be built from.
@@ -103,6 +106,7 @@ type section struct {
 	job         *Job
 	name, title string
 	under       string
+	quiet       bool // the first sheet has no heading of its own
 	pages       []*Page
 }
 
@@ -114,8 +118,11 @@ func (s *section) page(p paper) *Page {
 		title = fmt.Sprintf(s.job.Words.Continued, s.title, n+1)
 		depth = 1
 	}
-	pg := s.job.newPage(p, name, title, s.under)
+	pg := s.job.newPage(p, name, title)
 	pg.Sheet.Depth = depth
+	if !s.quiet || len(s.pages) > 0 {
+		pg.heading(s.under)
+	}
 	s.pages = append(s.pages, pg)
 	return pg
 }

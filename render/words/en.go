@@ -31,7 +31,7 @@ func english() *Words {
 		MakersGovern:   "The makers' instructions and ratings govern over these sheets.",
 		CodesGovern:    "Local building, fire and access codes govern; where they ask for licensed work, have it done.",
 
-		UnitBuild: "Unit build sheet", UnitUnder: "Plan view, front at the bottom. Dimensions in %s.",
+		UnitBuild: "Unit build sheet", UnitUnder: "Plan view, front at the bottom. Dimensions: %s.",
 		FramePanelsStand: "Frame, panels, stand", BuildSteps: "Build steps", Size: "Size", Aisle: "clear aisle",
 		HighOf:    "%s high",
 		StepBase:  "Put the frame together: %s, %s wide and %s deep.",

@@ -31,7 +31,7 @@ func spanish() *Words {
 		MakersGovern:   "Las instrucciones y cargas del fabricante prevalecen sobre estas hojas.",
 		CodesGovern:    "Rigen las normas locales de edificación, incendios y accesibilidad; lo que pida técnico habilitado, que lo haga él.",
 
-		UnitBuild: "Hoja de montaje del mueble", UnitUnder: "Planta, con el frente abajo. Cotas en %s.",
+		UnitBuild: "Hoja de montaje del mueble", UnitUnder: "Planta, con el frente abajo. Cotas: %s.",
 		FramePanelsStand: "Bastidor, paneles, apoyo", BuildSteps: "Pasos de montaje", Size: "Medidas", Aisle: "pasillo libre",
 		HighOf:    "%s de alto",
 		StepBase:  "Arme el bastidor: %s, %s de ancho y %s de fondo.",

@@ -31,7 +31,7 @@ func french() *Words {
 		MakersGovern:   "Les notices et charges du fabricant priment sur ces feuilles.",
 		CodesGovern:    "Les règlements locaux (bâtiment, incendie, accessibilité) priment ; confier à un professionnel habilité ce qui l'exige.",
 
-		UnitBuild: "Feuille de montage du meuble", UnitUnder: "Vue en plan, l'avant en bas. Cotes en %s.",
+		UnitBuild: "Feuille de montage du meuble", UnitUnder: "Vue en plan, l'avant en bas. Cotes : %s.",
 		FramePanelsStand: "Ossature, panneaux, piètement", BuildSteps: "Étapes de montage", Size: "Dimensions", Aisle: "allée libre",
 		HighOf:    "hauteur %s",
 		StepBase:  "Assembler l'ossature : %s, largeur %s, profondeur %s.",
