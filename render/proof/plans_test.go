@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -25,7 +26,10 @@ const root = "../.."
 
 // plan is a plan file taken through the whole pipeline, and its PDF read back.
 type plan struct {
-	name    string // samples/spring
+	name    string // samples/spring, or samples/spring-a4-fr
+	dir     string
+	paper   string // other than the plan's own, "" if it is as written
+	tongue  string // its language then
 	project *layout.Project
 	pack    *sheet.Pack
 	file    []byte
@@ -36,21 +40,16 @@ type plan struct {
 	sheets  []*page
 }
 
-func (p *plan) sample() bool { return strings.HasPrefix(p.name, "samples/") }
+// sample reports whether it is one of the samples as written.
+func (p *plan) sample() bool { return p.paper == "" && strings.HasPrefix(p.name, "samples/") }
 func (p *plan) mm() bool     { return p.unit.Measure == "mm" }
 
-// plans builds every sample and odd plan, once for all tests.
+// plans builds every sample and odd plan, once for all tests; every sample on
+// other papers in other languages too, where all must fit as well.
 var plans = sync.OnceValues(func() ([]*plan, error) {
-	var list []*plan
-	for _, pattern := range []string{"samples/*/plan.yaml", "testdata/odd/*/plan.yaml"} {
-		paths, err := filepath.Glob(filepath.Join(root, pattern))
-		if err != nil || len(paths) == 0 {
-			return nil, fmt.Errorf("%s: no plans (%v)", pattern, err)
-		}
-		for _, path := range paths {
-			dir := filepath.Dir(path)
-			list = append(list, &plan{name: filepath.ToSlash(filepath.Dir(pattern)[:len(pattern)-len("/*/plan.yaml")] + "/" + filepath.Base(dir))})
-		}
+	list, err := planFiles()
+	if err != nil {
+		return nil, err
 	}
 	var wait sync.WaitGroup
 	errs := make([]error, len(list))
@@ -70,6 +69,54 @@ var plans = sync.OnceValues(func() ([]*plan, error) {
 	return list, nil
 })
 
+// planFiles lists the plans to build.
+func planFiles() (list []*plan, err error) {
+	for _, folder := range []string{"samples", "testdata/odd"} {
+		paths, err := filepath.Glob(filepath.Join(root, folder, "*", "plan.yaml"))
+		if err != nil || len(paths) == 0 {
+			return nil, fmt.Errorf("%s: no plans (%v)", folder, err)
+		}
+		for _, path := range paths {
+			dir := folder + "/" + filepath.Base(filepath.Dir(path))
+			list = append(list, &plan{name: dir, dir: dir})
+		}
+	}
+	papers, tongues := []string{"a4", "letter", "a3", "tabloid"}, []string{"fr", "es", "en"}
+	n := 0
+	for _, p := range list {
+		for range 2 {
+			if !p.sample() {
+				break
+			}
+			v := plan{dir: p.dir, paper: papers[n%len(papers)], tongue: tongues[n%len(tongues)]}
+			v.name = fmt.Sprintf("%s-%s-%s", v.dir, v.paper, v.tongue)
+			list = append(list, &v)
+			n++
+		}
+	}
+	return list, nil
+}
+
+// load reads the plan, on its paper and in its language.
+func (p *plan) load() (*layout.Project, error) {
+	dir := os.DirFS(filepath.Join(root, p.dir))
+	text, err := fs.ReadFile(dir, "plan.yaml")
+	if err != nil {
+		return nil, err
+	}
+	if p.paper != "" {
+		text = regexp.MustCompile(`(?m)^paper: \w+`).ReplaceAll(text, []byte("paper: "+p.paper))
+		text = regexp.MustCompile(`(?m)^language: \w+`).ReplaceAll(text, []byte("language: "+p.tongue))
+	}
+	project := layout.Parse(dir, "plan.yaml", text)
+	if project.Unit == nil || p.paper != "" && (project.Plan.Paper != p.paper || project.Plan.Language != p.tongue) {
+		var said bytes.Buffer
+		project.Findings.WriteText(&said)
+		return nil, fmt.Errorf("does not resolve:\n%s", said.Bytes())
+	}
+	return project, nil
+}
+
 // each runs a check on every plan.
 func each(t *testing.T, check func(t *testing.T, p *plan)) {
 	t.Helper()
@@ -82,29 +129,34 @@ func each(t *testing.T, check func(t *testing.T, p *plan)) {
 	}
 }
 
-func (p *plan) build() (err error) {
-	p.project = layout.Load(os.DirFS(filepath.Join(root, p.name)), "plan.yaml")
-	if p.project.Unit == nil {
-		var said bytes.Buffer
-		p.project.Findings.WriteText(&said)
-		return fmt.Errorf("does not resolve:\n%s", said.Bytes())
-	}
-	if p.pack, p.file, err = p.draw(); err != nil {
+// build takes the plan through the pipeline and reads the PDF back.
+func (p *plan) build() error {
+	if err := p.make(); err != nil {
 		return err
 	}
+	var err error
 	if p.doc, err = pdftest.Read(p.file); err != nil {
 		return err
 	}
-	var dump bytes.Buffer
-	if err := unit.WriteJSON(&dump, p.project.Unit, p.project.Fingerprint); err != nil {
-		return err
-	}
-	p.dump = dump.Bytes()
 	if err := json.Unmarshal(p.dump, &p.unit); err != nil {
 		return err
 	}
 	p.words = words.In(p.project.Plan.Language)
 	p.sheets, err = p.read()
+	return err
+}
+
+// make writes the pack and the dump of the unit.
+func (p *plan) make() (err error) {
+	if p.project, err = p.load(); err != nil {
+		return err
+	}
+	if p.pack, p.file, err = p.draw(); err != nil {
+		return err
+	}
+	var dump bytes.Buffer
+	err = unit.WriteJSON(&dump, p.project.Unit, p.project.Fingerprint)
+	p.dump = dump.Bytes()
 	return err
 }
 
