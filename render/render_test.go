@@ -10,9 +10,12 @@ import (
 
 	"setwright/fonts"
 	"setwright/layout"
+	"setwright/layout/diag"
+	"setwright/layout/golden"
 	"setwright/layout/list"
 	"setwright/layout/measure"
 	"setwright/render/sheet"
+	"setwright/render/words"
 )
 
 // plans lists every plan there is to draw: samples and odd ones.
@@ -194,5 +197,115 @@ func BenchmarkPack(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		drawn(b, p)
+	}
+}
+
+// Every plan comes out clean on every paper, in every language and measure:
+// zones, tables and columns are laid out anew for each.
+func TestEveryPaperAndLanguage(t *testing.T) {
+	if testing.Short() {
+		t.Skip("some seconds")
+	}
+	for _, plan := range plans(t) {
+		p := load(t, plan)
+		if p.Unit == nil {
+			continue
+		}
+		for i, paper := range []string{"letter", "tabloid", "a4", "a3"} {
+			for k, language := range []string{"en", "es", "fr"} {
+				u, pl := *p.Unit, *p.Unit.Plan
+				pl.Paper, pl.Language, pl.Measure = paper, language, measure.System((i+k)%2)
+				u.Plan = &pl
+				pack, err := Pack(&u, p.Findings.All(), Options{})
+				if err != nil {
+					t.Fatal(err)
+				}
+				name := fmt.Sprintf("%s %s %s", filepath.Base(filepath.Dir(plan)), paper, language)
+				for _, s := range pack.Sheets {
+					clean(t, name, s)
+				}
+			}
+		}
+	}
+}
+
+func clean(t *testing.T, name string, s *sheet.Sheet) {
+	t.Helper()
+	frame := frameOf(t, s)
+	for _, c := range sheet.Clashes(s) {
+		if c.B < 0 {
+			t.Errorf("%s, %s: %s leaves the page", name, s.Name, label(s.Items[c.A]))
+		} else {
+			t.Errorf("%s, %s: %s overlaps %s", name, s.Name, label(s.Items[c.A]), label(s.Items[c.B]))
+		}
+	}
+	for _, item := range s.Items {
+		if text, ok := item.(sheet.Text); ok && !frame.Holds(sheet.TextBox(text)) {
+			t.Errorf("%s, %s: %s leaves the frame", name, s.Name, label(item))
+		}
+	}
+}
+
+// The sheets come in reading order: the crew builds from the front of the
+// pack to its back.
+func TestOrder(t *testing.T) {
+	pack := drawn(t, load(t, "../samples/spring/plan.yaml"))
+	var names []string
+	for _, s := range pack.Sheets {
+		if s.Depth == 0 {
+			names = append(names, s.Name)
+		}
+	}
+	want := "cover unit front-hardware front-goods right-hardware right-goods back-hardware back-goods left-hardware left-goods pick-list position-key findings sign-off"
+	if got := strings.Join(names, " "); got != want {
+		t.Errorf("sheets come as %s, want %s", got, want)
+	}
+}
+
+// A stop finding marks every sheet; without one none is.
+func TestNotForConstruction(t *testing.T) {
+	p := load(t, "../samples/peg-end/plan.yaml")
+	for _, c := range []struct {
+		level  diag.Level
+		marked bool
+		reason string
+	}{
+		{diag.Caution, false, "a caution leaves the sheets good to build from"},
+		{diag.Stop, true, "a stop does not"},
+	} {
+		pack, err := Pack(p.Unit, []diag.Finding{{Level: c.level, Code: "trial", Message: "trial"}}, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		band := words.In(p.Unit.Plan.Language).NotForConstruction
+		for _, s := range pack.Sheets {
+			marked := false
+			for _, item := range s.Items {
+				if text, ok := item.(sheet.Text); ok && text.S == band {
+					marked = true
+				}
+			}
+			if marked != c.marked {
+				t.Errorf("%s: marked is %v: %s", s.Name, marked, c.reason)
+			}
+			clean(t, c.reason, s)
+		}
+	}
+}
+
+// The page model of a small plan, whole: a change of drawing shows as text.
+func TestSmallGolden(t *testing.T) {
+	pack := drawn(t, load(t, "../testdata/odd/one-product/plan.yaml"))
+	var all strings.Builder
+	for _, s := range pack.Sheets {
+		all.WriteString(sheet.Dump(s))
+	}
+	golden.Check(t, filepath.Join("testdata", "one-product.sheets.txt"), all.String())
+}
+
+// A unit that is not whole is an error, not a panic.
+func TestNoUnit(t *testing.T) {
+	if _, err := Pack(nil, nil, Options{}); err == nil {
+		t.Error("no error for no unit")
 	}
 }

@@ -60,7 +60,7 @@ func (p *plot) tableArea(j *Job, t table) sheet.Rect {
 // width is the width of the whole plot on paper.
 func (p *plot) width() measure.Length {
 	v := view{den: p.den}
-	return p.left + v.len(p.zone.width()) + p.right + sectionGap + max(v.len(behind+deepest(p.face)), sectionMin) + 1*mm
+	return p.left + v.len(p.zone.width()) + p.right + sectionGap + max(v.len(behind+deepest(p.face)), sectionMin) + p.tail
 }
 
 // plot is an elevation with its section, laid out but not drawn.
@@ -71,6 +71,7 @@ type plot struct {
 	marks  []mark
 	aside  map[*unit.Row]bool
 	atLeft bool           // the table of the face stands beside it
+	tail   measure.Length // right of the section, for its last figure
 	drop   measure.Length // how far it hangs under the top of the field
 
 	paper              paper
@@ -133,10 +134,15 @@ func (j *Job) size(p *plot) {
 	p.right = calloutColumn(p.calls)
 	s := profile{Page: e.Page, face: p.face}
 	depths := s.depths(p.rows)
+	p.tail = 1 * mm
+	if len(depths) > 0 {
+		half := letter(plain).width(j.figure(depths[len(depths)-1])) / 2
+		p.tail = max(p.tail, half-fieldMargin+500*micron)
+	}
 	n := need{
 		width:  p.zone.width() + behind + deepest(p.face),
 		height: tallest(p.face),
-		sides:  p.left + p.right + sectionGap + 1*mm,
+		sides:  p.left + p.right + sectionGap + p.tail,
 		above:  topSpace,
 	}
 	for _, den := range j.scales() {

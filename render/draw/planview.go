@@ -148,13 +148,30 @@ func (v *planView) aisle() {
 	right, front := v.view.x(e.X1+aisle), v.view.y(e.Y0-aisle)
 	if !v.beside {
 		v.line(left, front, v.view.x(e.X1), front, dashed(thin))
-		v.upSpan(v.view.y(e.Y0), front, left-1*mm, left-6*mm, v.job.aisleText())
+		v.upSpan(v.view.y(e.Y0), front, left-1*mm, left-5*mm, v.job.aisleText())
 		return
 	}
 	v.polyline(dashed(thin), pt(left, front), pt(right, front), pt(right, back))
 	text := v.job.aisleText()
-	v.upSpan(v.view.y(e.Y0), front, left-1*mm, left-6*mm, text)
-	v.span(v.view.x(e.X1), right, back-1*mm, back-6*mm, text)
+	v.upSpan(v.view.y(e.Y0), front, left-1*mm, left-5*mm, text)
+	name := letter(plain).strong().width(v.sideName())
+	over := min(back-6*mm, v.view.y((e.Y0+e.Y1)/2)-name/2-2*mm)
+	v.span(v.view.x(e.X1), right, back-1*mm, over, text)
+}
+
+// sideName is what is written up the right-hand side, "" if no face is there.
+func (v *planView) sideName() string {
+	for _, f := range v.job.Unit.Faces {
+		if f.ID == plan.Right {
+			return v.job.faceTag(f)
+		}
+	}
+	return ""
+}
+
+// faceTag is a face's name with its letter.
+func (j *Job) faceTag(f *unit.Face) string {
+	return fmt.Sprintf("%s (%s)", j.faceName(f.ID), f.Letter)
 }
 
 // wall draws the face of the wall, hatched behind.
@@ -176,7 +193,7 @@ func (v *planView) names() {
 	s := letter(plain).strong().middle()
 	x, y := v.view.x((e.X0+e.X1)/2), v.view.y((e.Y0+e.Y1)/2)
 	for _, f := range v.job.Unit.Faces {
-		name := fmt.Sprintf("%s (%s)", v.job.faceName(f.ID), f.Letter)
+		name := v.job.faceTag(f)
 		switch f.ID {
 		case plan.Front:
 			v.write(x, v.view.y(e.Y0)+drop, name, s)
