@@ -6,21 +6,28 @@ import (
 	"setwright/render/sheet"
 )
 
-// rowAddresses writes each row's address beside its pieces and returns the
-// rows that have no room for it: their callouts carry it.
-func (e *elevation) rowAddresses(rows []*unit.Row) map[*unit.Row]bool {
-	aside := map[*unit.Row]bool{}
+// rowAddresses finds places for the rows' addresses beside their pieces. A
+// row that has no room for it is not among them: its callout carries it.
+func (e *elevation) rowAddresses(rows []*unit.Row) map[*unit.Row]sheet.Rect {
+	places := map[*unit.Row]sheet.Rect{}
 	for _, r := range rows {
-		at, ok := e.addressPlace(r)
-		if !ok {
-			aside[r] = true
-			continue
+		if at, ok := e.addressPlace(r); ok {
+			places[r] = at
+			e.keepWord(at)
 		}
-		e.fillBox(at, white())
-		e.write(at.Min.X+300*micron, at.Max.Y-letter(plain).drop(), r.Address, letter(plain).strong())
-		e.keepWord(at)
 	}
-	return aside
+	return places
+}
+
+// writeAddresses writes the addresses at their places: after the leaders, one
+// of which may have had to pass behind an address.
+func (e *elevation) writeAddresses(rows []*unit.Row, places map[*unit.Row]sheet.Rect) {
+	for _, r := range rows {
+		if at, ok := places[r]; ok {
+			e.fillBox(at, white())
+			e.write(at.Min.X+300*micron, at.Max.Y-letter(plain).drop(), r.Address, letter(plain).strong())
+		}
+	}
 }
 
 // addressPlace looks for a free place: between the row's pieces, where it

@@ -145,9 +145,7 @@ func (e *elevation) target(r *unit.Row, from sheet.Point) sheet.Point {
 		}
 		tried++
 		b := e.paper(r.Pieces[i].Box)
-		inside := min(600*micron, wide(b)/3)
-		for _, y := range []measure.Length{(b.Min.Y + b.Max.Y) / 2, b.Min.Y + high(b)/4, b.Max.Y - high(b)/4} {
-			to := pt(b.Max.X-inside, y)
+		for _, to := range targets(b) {
 			cost := 1000*e.crossed(from, to) + 40*e.crossings(from, to) + 20*e.hits(from, to) + int((from.X-to.X)/mm)
 			if least < 0 || cost < least {
 				best, least = to, cost
@@ -155,6 +153,20 @@ func (e *elevation) target(r *unit.Row, from sheet.Point) sheet.Point {
 		}
 	}
 	return best
+}
+
+// targets lists the points of a piece a leader may end on: near its right
+// end, and farther in on a wide one.
+func targets(b sheet.Rect) []sheet.Point {
+	var list []sheet.Point
+	xs := []measure.Length{b.Max.X - min(600*micron, wide(b)/3)}
+	for x := xs[0] - 6*mm; x > b.Min.X+2*mm && len(xs) < 6; x -= 6 * mm {
+		xs = append(xs, x)
+	}
+	for _, x := range xs {
+		list = append(list, pt(x, (b.Min.Y+b.Max.Y)/2), pt(x, b.Min.Y+high(b)/4), pt(x, b.Max.Y-high(b)/4))
+	}
+	return list
 }
 
 // hits counts the pieces of hardware a line would run over.

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"slices"
 	"strconv"
 
 	"setwright/layout/measure"
@@ -24,7 +25,7 @@ func (e *elevation) y(h measure.Length) measure.Length { return e.view.y(h) }
 
 // paper is a box of the face on paper, cut off at the zone's edges.
 func (e *elevation) paper(b unit.Box) sheet.Rect {
-	return box(e.x(max(b.X0, e.zone.x0)), e.y(b.Y0), e.x(min(b.X1, e.zone.x1)), e.y(b.Y1))
+	return box(e.x(e.zone.clamp(b.X0)), e.y(b.Y0), e.x(e.zone.clamp(b.X1)), e.y(b.Y1))
 }
 
 // carcass draws what stands before anything is hung: floor, feet, deck, panels.
@@ -149,24 +150,13 @@ func (e *elevation) uprights(spec *parts.PanelSpec, x0 measure.Length) {
 }
 
 // slotNumbers counts the slots beside the panel, every fifth, but for those
-// that the column of heights names.
-func (e *elevation) slotNumbers(x measure.Length, named map[int]bool) {
+// too close to a tick of the column of heights.
+func (e *elevation) slotNumbers(x measure.Length, marks []mark) {
+	const clear = plain/2 + 1500*micron
 	for n := 5; n <= e.face.Panel.Panel.Count; n += 5 {
-		if !named[n] && e.slotsApart(n, named) {
-			e.keepWord(e.writeMid(x, e.slotY(n), strconv.Itoa(n), letter(plain).pale().end()))
+		y := e.slotY(n)
+		if !slices.ContainsFunc(marks, func(m mark) bool { return max(e.y(m.height)-y, y-e.y(m.height)) < clear }) {
+			e.keepWord(e.writeMid(x, y, strconv.Itoa(n), letter(plain).pale().end()))
 		}
 	}
-}
-
-// slotsApart reports whether the number of slot n stands clear of the
-// extension lines of the named slots.
-func (e *elevation) slotsApart(n int, named map[int]bool) bool {
-	reach := 1 + int(over(2*mm, 1)/max(e.view.len(e.face.Panel.Panel.Pitch), micron))
-	for d := -reach; d <= reach; d++ {
-		gap := e.view.len(e.face.Panel.Panel.Pitch) * measure.Length(max(d, -d))
-		if named[n+d] && gap < 1800*micron {
-			return false
-		}
-	}
-	return true
 }

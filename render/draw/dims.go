@@ -3,6 +3,7 @@ package draw
 import (
 	"cmp"
 	"slices"
+	"strconv"
 
 	"setwright/layout/measure"
 	"setwright/layout/unit"
@@ -107,13 +108,18 @@ func (e *elevation) heights(rows []*unit.Row) []mark {
 const (
 	heightPitch = 4400 * micron // from one label of the column to the next
 	leadSpace   = 4 * mm        // between figure and axis, for a label's leader
-	gutter      = 5 * mm        // between axis and panel
+	gutter      = 5 * mm        // between axis and panel, at least
 )
 
 // heightColumn is how wide the column of heights is, axis and gutter included.
 func (j *Job) heightColumn(f *unit.Face, marks []mark) measure.Length {
 	boxes, figures := j.heightWidths(f, marks)
-	return boxes + 1500*micron + figures + leadSpace + gutter
+	return boxes + 1500*micron + figures + leadSpace + gutterOf(f)
+}
+
+// gutterOf is the room between axis and panel: that of the widest slot number.
+func gutterOf(f *unit.Face) measure.Length {
+	return max(gutter, letter(plain).width(strconv.Itoa(f.Panel.Panel.Count/5*5))+1200*micron)
 }
 
 func (j *Job) heightWidths(f *unit.Face, marks []mark) (boxes, figures measure.Length) {
@@ -132,7 +138,7 @@ func (j *Job) heightWidths(f *unit.Face, marks []mark) (boxes, figures measure.L
 // the slot it is, on an axis left of the panel. Labels of heights too close
 // together are moved apart, and lead to their ticks.
 func (e *elevation) drawHeights(marks []mark) {
-	axis := e.x(e.zone.x0) - gutter
+	axis := e.x(e.zone.x0) - gutterOf(e.face)
 	floor := e.y(0)
 	boxes, figures := e.job.heightWidths(e.face, marks)
 	right := axis - leadSpace

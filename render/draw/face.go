@@ -116,11 +116,15 @@ func (j *Job) plot(f *unit.Face, z zone) *plot {
 		for _, r := range p.rows {
 			trial.hide(r)
 		}
-		aside := trial.rowAddresses(p.rows)
-		if len(aside) <= len(p.aside) {
+		placed := trial.rowAddresses(p.rows)
+		if len(p.rows)-len(placed) <= len(p.aside) {
 			break
 		}
-		p.aside = aside
+		for _, r := range p.rows {
+			if _, ok := placed[r]; !ok {
+				p.aside[r] = true
+			}
+		}
 	}
 	return p
 }
@@ -202,18 +206,15 @@ func (p *plot) draw(s *section) {
 	}
 	e.hideCarcass()
 	e.drawHeights(p.marks)
-	named := map[int]bool{}
-	for _, m := range p.marks {
-		named[m.slot] = true
-	}
-	e.slotNumbers(e.x(p.zone.x0)-1*mm, named)
+	e.slotNumbers(e.x(p.zone.x0)-1*mm, p.marks)
 	e.bayChain(e.y(0) + 10*mm)
 	right := e.x(p.zone.x1) + p.right
 	pr := &profile{Page: pg, face: p.face, view: view{pt(right+sectionGap+e.view.len(behind), e.view.origin.Y), p.den}}
 	pr.draw(p.rows)
-	e.rowAddresses(p.rows)
+	addresses := e.rowAddresses(p.rows)
 	room := e.y(0) - pg.Field.Min.Y + 3*mm
 	e.drawCallouts(thinned(p.calls, room), e.x(p.zone.x1))
+	e.writeAddresses(p.rows, addresses)
 	e.chains(p.rows)
 	if len(p.rows) == 0 {
 		e.bare()

@@ -27,6 +27,9 @@ func zones(f *unit.Face, n int) []zone {
 
 func (z zone) width() measure.Length { return z.x1 - z.x0 }
 
+// clamp is the place in the zone nearest to x.
+func (z zone) clamp(x measure.Length) measure.Length { return max(z.x0, min(x, z.x1)) }
+
 // shows reports whether any of the box lies in the zone.
 func (z zone) shows(b unit.Box) bool { return b.X0 < z.x1 && b.X1 > z.x0 }
 

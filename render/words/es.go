@@ -12,7 +12,7 @@ func spanish() *Words {
 		Owner: "Emitido por", PlanTitle: "Plan", Season: "Temporada", Drawing: "Título de la hoja", Scale: "Escala", NotToScale: "sin escala",
 		RevisionDate: "Revisión, fecha", PlanMark: "Marca del plan", Sheet: "Hoja",
 		SheetOf: "%d de %d", Continued: "%s (%d)",
-		CautionLine:        "Cargas admisibles supuestas: confírmelas con el fabricante. Frene las ruedas primero; levante entre dos; cargue primero abajo y ambos lados por turno. Rigen el fabricante y las normas locales.",
+		CautionLine:        "Cargas admisibles supuestas: confírmelas. Frene las ruedas; levante entre dos; cargue primero abajo, ambos lados por turno. Rigen el fabricante y las normas locales.",
 		NotForConstruction: "NO APTO PARA MONTAJE: vea los hallazgos",
 		CheckRuler:         "Al 100 %% esto mide lo indicado, %s",
 

@@ -12,7 +12,7 @@ func french() *Words {
 		Owner: "Émis par", PlanTitle: "Plan", Season: "Saison", Drawing: "Titre de la feuille", Scale: "Échelle", NotToScale: "sans",
 		RevisionDate: "Indice, date", PlanMark: "Marque du plan", Sheet: "Feuille",
 		SheetOf: "%d sur %d", Continued: "%s (%d)",
-		CautionLine:        "Charges admissibles supposées : à confirmer auprès du fabricant. Bloquer les roulettes ; lever à deux ; charger d'abord le bas, les deux côtés en alternance. Le fabricant et les règlements locaux priment.",
+		CautionLine:        "Charges admissibles supposées : à confirmer. Bloquer les roulettes ; lever à deux ; charger d'abord le bas, les deux côtés en alternance. Notices et règlements locaux priment.",
 		NotForConstruction: "NE PAS MONTER : voir les constats",
 		CheckRuler:         "À 100 %% ceci mesure juste, %s",
 
