@@ -2,9 +2,7 @@ package proof
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 	"testing"
@@ -156,59 +154,6 @@ func (p *plan) readHeights(f *face, pg *page) (heights map[int]figure, edges map
 	return heights, edges, faults
 }
 
-// chainFaults matches every chain of running dimensions along a face with the
-// rows at one height: each gives the place of every hook, bracket and grip of
-// those rows that the sheet shows, and of nothing else.
-func (p *plan) chainFaults(f *face, pg *page) []string {
-	_, faults := p.chained(f, pg)
-	return faults
-}
-
-// chained lists the rows whose places are on the drawing.
-func (p *plan) chained(f *face, pg *page) (rows map[string]bool, faults []string) {
-	d := p.dimensions(pg)
-	rows = map[string]bool{}
-	for _, c := range d.chains {
-		if c.upright || c.origin.Y > d.floor() {
-			continue
-		}
-		found := p.rowsOf(f, d, c)
-		if found == nil {
-			faults = append(faults, "no rows hang at "+said(c))
-		}
-		for _, address := range found {
-			if rows[address] {
-				faults = append(faults, "two chains for "+address)
-			}
-			rows[address] = true
-		}
-	}
-	return rows, faults
-}
-
-// TestMostPlacesAreOnTheDrawing counts the rows whose places stand on the
-// drawing itself. All of them are in the table of the face; see TestEveryPlace.
-func TestMostPlacesAreOnTheDrawing(t *testing.T) {
-	each(t, func(t *testing.T, p *plan) {
-		rows, found := 0, 0
-		for i := range p.unit.Faces {
-			f := &p.unit.Faces[i]
-			for _, pg := range p.elevations(t, f) {
-				chained, _ := p.chained(f, pg)
-				found += len(chained)
-				for _, r := range f.shown(pg.bays) {
-					if len(r.measured(f.zone(pg.bays))) > 0 {
-						rows++
-					}
-				}
-			}
-		}
-		if t.Logf("%d of %d rows", found, rows); p.sample() && found*10 < rows*7 {
-			t.Errorf("only %d of %d rows", found, rows)
-		}
-	})
-}
-
 // floor is where on paper the finished floor is: where the heights begin.
 func (d *drawing) floor() float64 {
 	for _, c := range d.chains {
@@ -217,98 +162,6 @@ func (d *drawing) floor() float64 {
 		}
 	}
 	return 0
-}
-
-// measured lists the places that the crew measures to in a stretch of the
-// face, each once. A grip on the edge of two bays belongs to both.
-func (r row) measured(zone [2]nm) []nm {
-	var list []nm
-	for _, p := range append(append([]piece(nil), r.Pieces...), r.Brackets...) {
-		for _, x := range p.measured() {
-			if x >= zone[0] && x <= zone[1] {
-				list = append(list, x)
-			}
-		}
-	}
-	slices.Sort(list)
-	return slices.Compact(list)
-}
-
-// rowsOf finds the rows at one height, all of them or one, whose places a
-// chain gives and whose hardware its extension lines come from.
-func (p *plan) rowsOf(f *face, d *drawing, c *chain) []string {
-	zone := f.zone(d.page.bays)
-	bySlot := map[int][]row{}
-	for _, r := range f.shown(d.page.bays) {
-		bySlot[r.Slot] = append(bySlot[r.Slot], r)
-	}
-	for _, group := range bySlot {
-		tries := [][]row{group}
-		for _, r := range group {
-			tries = append(tries, []row{r})
-		}
-		for _, rows := range tries {
-			places, addresses, low, high := measuredOf(rows, zone)
-			if p.same(c, places) && (d.extended(c, d.floor()-low.mm()/d.page.den) || d.extended(c, d.floor()-high.mm()/d.page.den)) {
-				return addresses
-			}
-		}
-	}
-	return nil
-}
-
-// measuredOf gathers the places of rows in a stretch of the face, and between
-// which heights their hardware is.
-func measuredOf(rows []row, zone [2]nm) (places []nm, addresses []string, low, high nm) {
-	low, high = math.MaxInt64, 0
-	for _, r := range rows {
-		places = append(places, r.measured(zone)...)
-		addresses = append(addresses, r.Address)
-		for _, piece := range r.all() {
-			if piece.Box.X0 < zone[1] && piece.Box.X1 > zone[0] {
-				low, high = min(low, piece.Box.Y0), max(high, piece.Box.Y1)
-			}
-		}
-	}
-	slices.Sort(places)
-	return slices.Compact(places), addresses, low, high
-}
-
-// extended reports whether every place of a chain has an extension line that
-// ends at a height on paper.
-func (d *drawing) extended(c *chain, y float64) bool {
-	for _, dim := range c.dims {
-		if !slices.ContainsFunc(d.page.Lines, func(l pdftest.Line) bool {
-			return near(l.From.X, dim.to.X, exact) && near(l.To.X, dim.to.X, exact) && (near(l.From.Y, y, exact) || near(l.To.Y, y, exact)) &&
-				min(l.From.Y, l.To.Y) < dim.to.Y+exact && max(l.From.Y, l.To.Y) > dim.to.Y-exact
-		}) {
-			return false
-		}
-	}
-	return true
-}
-
-// same reports whether a chain gives exactly these places.
-func (p *plan) same(c *chain, places []nm) bool {
-	if len(c.dims) != len(places) {
-		return false
-	}
-	dims := slices.Clone(c.dims)
-	sort.Slice(dims, func(i, k int) bool { return dims[i].to.X < dims[k].to.X })
-	for i, dim := range dims {
-		if !p.says(dim.figure, places[i]) {
-			return false
-		}
-	}
-	return true
-}
-
-func said(c *chain) string {
-	var list []string
-	for _, dim := range c.dims {
-		list = append(list, dim.text.S)
-	}
-	return strings.Join(list, " · ")
 }
 
 // depths holds the running depths under the section against how far the
@@ -399,7 +252,7 @@ func (pg *page) plates() []pdftest.Box {
 			continue
 		}
 		for _, c := range pg.Circles {
-			if c.Order == path.Order+1 && c.Pen == nil && near(c.Center.X, (b.Min.X+b.Max.X)/2, exact) && c.Center.Y > b.Min.Y-exact && c.Center.Y < b.Max.Y+exact && c.Radius < 1 {
+			if c.Order == path.Order+1 && c.Pen == nil && near(c.Center.X, (b.Min.X+b.Max.X)/2, exact) && c.Center.Y > b.Min.Y-exact && c.Center.Y < b.Max.Y+exact && 2*c.Radius < b.Max.X-b.Min.X {
 				list = append(list, b)
 			}
 		}
