@@ -56,7 +56,7 @@ func (r *resolver) drafts(u *Unit, f *Face) []*draft {
 	for i := range dress.Rows {
 		decl := &dress.Rows[i]
 		d := r.draft(f, decl, mirror)
-		if d == nil {
+		if d == nil || r.overfull(d) {
 			continue
 		}
 		for n := range max(decl.Repeat, 1) {
@@ -66,6 +66,21 @@ func (r *resolver) drafts(u *Unit, f *Face) []*draft {
 		}
 	}
 	return list
+}
+
+// maxPieces bounds the hardware of one unit: ten times more than the fullest
+// wall a crew could hang, and little enough to be worked out in seconds.
+const maxPieces = 100_000
+
+// overfull counts the row's pieces and reports the row that takes the unit over
+// the limit, once.
+func (r *resolver) overfull(d *draft) bool {
+	before := r.pieces
+	r.pieces += max(d.pieces, len(d.fronts), 1) * max(d.decl.Repeat, 1)
+	if before <= maxPieces && r.pieces > maxPieces {
+		r.fail(d.decl.Span, "too-many-pieces", fmt.Sprintf("with this row the unit has more than %d pieces", maxPieces), "a unit that people can build", "")
+	}
+	return r.pieces > maxPieces
 }
 
 // dressOf finds the rows of a face, following same:.

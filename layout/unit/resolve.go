@@ -52,6 +52,7 @@ type resolver struct {
 	step     measure.Length
 	drafted  map[plan.FaceID][]*draft // each face's rows, in file order
 	held     map[plan.FaceID]heldGrips
+	pieces   int // hardware so far
 	findings diag.List
 }
 

@@ -9,11 +9,15 @@ import (
 	"setwright/layout/solve"
 )
 
+// maxConflicts is how many sets of rows that cannot stand together are told of
+// one face, before it is given up.
+const maxConflicts = 10
+
 // slots finds each draft's slot and returns the drafts that could be placed,
 // in file order. Rows that cannot stand together are reported; the last of
 // them in the file is then left out, so that the rest can still be drawn.
 func (r *resolver) slots(f *Face, drafts []*draft) []*draft {
-	for len(drafts) > 0 {
+	for conflicts := 0; len(drafts) > 0; conflicts++ {
 		problem := r.slotProblem(f, drafts)
 		slots, conflict := problem.Place()
 		if conflict == nil {
@@ -25,6 +29,11 @@ func (r *resolver) slots(f *Face, drafts []*draft) []*draft {
 				r.reportShift(d)
 			}
 			return drafts
+		}
+		if conflicts == maxConflicts {
+			r.stop(drafts[conflict.Rows[0]].decl.Span, "rows-do-not-fit", fmt.Sprintf("still more rows of the %s face cannot stand together; none of it is drawn", f.ID),
+				"mend the rows reported first")
+			return nil
 		}
 		r.reportConflict(f, drafts, problem, conflict)
 		drop := conflict.Rows[len(conflict.Rows)-1]

@@ -272,6 +272,8 @@ func TestFindings(t *testing.T) {
 		{"goods on the wrong part", "    - {use: hook-6, goods: [JAR]}", "wrong-form", diag.Stop, "stand"},
 		{"goods wider than the unit", "    - {use: shelf-24x12, goods: [HUGE]}", "goods-too-wide", diag.Error, "60 in"},
 		{"more fronts than the bay takes", "    - {use: hook-6, bay: 1, goods: {WIDE: 5}}", "fronts-do-not-fit", diag.Stop, "5 fronts"},
+		{"more hooks than anyone could hang", "    - {use: hook-2, count: 10000, repeat: 11}", "too-many-pieces", diag.Error, "100000"},
+		{"rows without end", strings.Repeat("    - {use: shelf-48x12, repeat: 20, goods: [TALL]}\n", 20), "rows-do-not-fit", diag.Stop, "still more rows"},
 		{"unknown goods", "    - {use: hook-6, goods: [SEAD]}", "unknown-goods", diag.Error, "SEAD"},
 		{"a garment too long for where it hangs", "    - {use: rail-u-24, bay: 1, at: 30in, goods: [LONG]}", "rows-do-not-fit", diag.Stop, "rail-u-24"},
 		{"hooks for some of the goods only", "    - {use: hook-6, count: 2, goods: {SEED: 3}}", "too-few-hooks", diag.Stop, "count: 3"},
