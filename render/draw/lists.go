@@ -67,14 +67,14 @@ func (j *Job) PositionKey() []*Page {
 		{head: j.Words.Address}, {head: j.Words.Product, flex: 3}, {head: j.Words.SKU, flex: 1},
 		{head: j.Words.Facings, end: true}, {head: j.Words.Units, end: true}, {head: fmt.Sprintf(j.Words.HeightIn, j.unitName()), end: true},
 	}}
-	face := ""
+	var face *unit.Face
 	for _, k := range j.key {
-		if k.Face.Letter != face {
-			face = k.Face.Letter
+		if k.Face != face {
+			face = k.Face
 			t.records = append(t.records, record{group: j.faceName(k.Face.ID)})
 		}
 		p := k.Position
-		t.records = append(t.records, record{cells: []string{p.Address, p.Product.Name, p.Product.SKU, strconv.Itoa(len(p.Fronts)), strconv.Itoa(p.Units), j.figure(p.Height)}})
+		t.records = append(t.records, record{cells: []string{p.Address, p.Product.Name, p.Product.SKU, strconv.Itoa(len(p.Fronts)), strconv.Itoa(p.Units), j.figure(p.Height)}, link: string(k.Face.ID) + "-goods"})
 	}
 	f := s.flowFresh()
 	if len(j.key) == 0 {
