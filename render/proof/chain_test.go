@@ -1,7 +1,6 @@
 package proof
 
 import (
-	"fmt"
 	"math"
 	"regexp"
 	"slices"
