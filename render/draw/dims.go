@@ -107,6 +107,7 @@ func (e *elevation) heights(rows []*unit.Row) []mark {
 
 const (
 	heightPitch = 4400 * micron // from one label of the column to the next
+	heightLeast = 3600 * micron // where there are many
 	leadSpace   = 4 * mm        // between figure and axis, for a label's leader
 	gutter      = 5 * mm        // between axis and panel, at least
 )
@@ -144,9 +145,11 @@ func (e *elevation) drawHeights(marks []mark) {
 	right := axis - leadSpace
 	e.line(axis, floor, axis, e.y(marks[0].height)-2*mm, pen(hair))
 	e.origin(axis, floor)
+	room := floor - 1*mm - e.Field.Min.Y
+	pitch := max(heightLeast, min(heightPitch, room/measure.Length(len(marks))))
 	labels := make([]slotted, len(marks))
 	for i, m := range marks {
-		labels[i] = slotted{e.y(m.height), heightPitch}
+		labels[i] = slotted{e.y(m.height), pitch}
 	}
 	middles := spread(labels, e.Field.Min.Y, floor-1*mm)
 	for i, m := range marks {
@@ -155,20 +158,20 @@ func (e *elevation) drawHeights(marks []mark) {
 		e.line(axis+1500*micron, y, e.x(e.zone.x0)-300*micron, y, pencil(hair, 140))
 		e.line(axis-1200*micron, y, right+600*micron, middles[i], pencil(hair, 90))
 		e.keepWord(e.writeMid(right, middles[i], e.job.figure(m.height), letter(plain).strong().end()))
-		e.heightName(m, right-figures-1500*micron-boxes, boxes, middles[i])
+		e.heightName(m, box(right-figures-1500*micron-boxes, middles[i]-pitch/2+200*micron, right-figures-1500*micron, middles[i]+pitch/2-200*micron))
 	}
 	e.write(e.x(e.zone.x0)-1500*micron, floor+5*mm, e.job.Words.FinishedFloor, letter(plain).end())
 }
 
-func (e *elevation) heightName(m mark, x, width, y measure.Length) {
+func (e *elevation) heightName(m mark, r sheet.Rect) {
+	y := (r.Min.Y + r.Max.Y) / 2
 	if m.slot == 0 {
-		e.keepWord(e.writeMid(x+width, y, m.name, letter(fine).pale().end()))
+		e.keepWord(e.writeMid(r.Max.X, y, m.name, letter(fine).pale().end()))
 		return
 	}
-	r := box(x, y-2*mm, x+width, y+2*mm)
 	e.outlineBox(r, pen(thin))
 	e.keepWord(r)
-	e.writeMid(x+width/2, y, e.job.slotName(e.face, m.slot), letter(plain).middle())
+	e.writeMid((r.Min.X+r.Max.X)/2, y, e.job.slotName(e.face, m.slot), letter(plain).middle())
 }
 
 // places lists where the crew measures to along the face for a row: the

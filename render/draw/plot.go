@@ -19,10 +19,11 @@ type plot struct {
 	tail   measure.Length // right of the section, for its last figure
 	drop   measure.Length // how far it hangs under the top of the field
 
-	paper              paper
-	den                int64
-	left, right, below measure.Length // margins on paper round the panels
-	calls              []callout
+	paper        paper
+	den          int64
+	left, right  measure.Length // margins on paper round the panels
+	above, below measure.Length
+	calls        []callout
 }
 
 // plots lays out the elevations of a face: on one sheet if that is legible,
@@ -92,9 +93,10 @@ func (j *Job) size(p *plot) {
 		width:  p.zone.width() + behind + deepest(p.face),
 		height: tallest(p.face),
 		sides:  p.left + p.right + sectionGap + p.tail,
-		above:  topSpace,
 	}
 	for _, den := range j.scales() {
+		p.above = max(topSpace, heightLeast*measure.Length(len(p.marks))+1*mm-over(n.height, den))
+		n.above = p.above
 		_, level := j.depthLabels(depths, view{den: den})
 		deepestLevel := 0
 		for _, l := range level {
@@ -116,7 +118,7 @@ func (p *plot) lay(pg *Page, area sheet.Rect) *elevation {
 	if p.atLeft {
 		spare = 0
 	}
-	v.origin = pt(area.Min.X+min(spare/2, 40*mm)+p.left, area.Min.Y+p.drop+topSpace+v.len(tallest(p.face)))
+	v.origin = pt(area.Min.X+min(spare/2, 40*mm)+p.left, area.Min.Y+p.drop+p.above+v.len(tallest(p.face)))
 	return &elevation{Page: pg, face: p.face, zone: p.zone, view: v}
 }
 
@@ -208,7 +210,7 @@ func (p *plot) tableArea(j *Job, t table) sheet.Rect {
 	field := j.field(p.paper)
 	v := view{den: p.den}
 	under, beside := field, field
-	under.Min.Y += topSpace + v.len(tallest(p.face)) + p.below + 3*mm
+	under.Min.Y += p.above + v.len(tallest(p.face)) + p.below + 3*mm
 	beside.Min.X += p.width() + 6*mm
 	p.drop = min(30*mm, max(0, high(under)-t.heightIn(wide(under))*3/2-headSpace)/3)
 	under.Min.Y += p.drop
