@@ -35,7 +35,7 @@ func clearHeights(f *Face, drafts []*draft) []measure.Length {
 	}
 	clear := make([]measure.Length, len(drafts))
 	for i, d := range drafts {
-		from, to := int(d.x0/f.Panel.Width), ceilDiv(d.x1, f.Panel.Width)
+		from, to := f.baysOf(d.x0, d.x1)
 		low := ceiling[from]
 		for bay := from; bay < to; bay++ {
 			low = min(low, ceiling[bay])

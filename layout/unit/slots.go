@@ -17,6 +17,9 @@ const maxConflicts = 10
 // in file order. Rows that cannot stand together are reported; the last of
 // them in the file is then left out, so that the rest can still be drawn.
 func (r *resolver) slots(f *Face, drafts []*draft) []*draft {
+	if r.moreRowsThanSlots(f, drafts) {
+		return nil
+	}
 	for conflicts := 0; len(drafts) > 0; conflicts++ {
 		problem := r.slotProblem(f, drafts)
 		slots, conflict := problem.Place()
@@ -40,6 +43,23 @@ func (r *resolver) slots(f *Face, drafts []*draft) []*draft {
 		drafts = append(drafts[:drop:drop], drafts[drop+1:]...)
 	}
 	return nil
+}
+
+// moreRowsThanSlots reports a bay with more rows one over another than it has
+// slots, without looking for the best way to fail.
+func (r *resolver) moreRowsThanSlots(f *Face, drafts []*draft) bool {
+	rows := make([]int, f.Bays)
+	for _, d := range drafts {
+		from, to := f.baysOf(d.x0, d.x1)
+		for bay := from; bay < to; bay++ {
+			if rows[bay]++; rows[bay] > f.Panel.Panel.Count {
+				r.stop(d.decl.Span, "rows-do-not-fit", fmt.Sprintf("bay %d of the %s face has more rows than its %d slots; none of the face is drawn", bay+1, f.ID, f.Panel.Panel.Count),
+					"fewer rows")
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (r *resolver) slotProblem(f *Face, drafts []*draft) solve.Slots {
@@ -106,7 +126,8 @@ func orders(f *Face, drafts []*draft) []solve.Order {
 	var list []solve.Order
 	for i, d := range drafts {
 		seen := 0
-		for bay := int(d.x0 / f.Panel.Width); bay < f.Bays && measure.Length(bay)*f.Panel.Width < d.x1; bay++ {
+		from, to := f.baysOf(d.x0, d.x1)
+		for bay := from; bay < to; bay++ {
 			if up := last[bay]; up > 0 && up != seen {
 				list = append(list, solve.Order{Upper: up - 1, Lower: i})
 				seen = up
