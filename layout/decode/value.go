@@ -180,10 +180,13 @@ func (v *Value) Mass(bare measure.System) (measure.Mass, bool) {
 
 // bare is what a bare number here is in: the column's unit, or else the file's.
 func (v *Value) bare(file string) string {
-	if v != nil && v.unit != "" {
-		return v.unit
+	switch {
+	case v == nil || v.unit == "":
+		return file
+	case v.unit == "in":
+		return "inches"
 	}
-	return file
+	return v.unit
 }
 
 // number writes a cell's number with a decimal point and its column's unit.
