@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math/rand"
+	"slices"
 	"testing"
 
 	"setwright/layout/measure"
@@ -73,6 +74,19 @@ func TestOverRoundsHalfAway(t *testing.T) {
 	}{{24, 12, 2}, {5, 2, 3}, {-5, 2, -3}, {7, 4, 2}, {-7, 4, -2}} {
 		if got := over(c.l, c.den); got != c.want {
 			t.Errorf("%d/%d = %d, want %d", c.l, c.den, got, c.want)
+		}
+	}
+}
+
+// Two families of one plan look alike neither in hatch nor, if their hatches
+// run the same way, in tint.
+func TestFamiliesDiffer(t *testing.T) {
+	for i := range 36 {
+		for j := range i {
+			a, b := patternOf(i), patternOf(j)
+			if slices.Equal(a.slopes, b.slopes) && a.dashed == b.dashed && (a.spacing == b.spacing || tintOf(i) == tintOf(j)) {
+				t.Errorf("families %d and %d look alike", j, i)
+			}
 		}
 	}
 }

@@ -41,13 +41,14 @@ func patternOf(i int) pattern {
 }
 
 // tintOf is the light fill of family i; it tells nothing the hatch does not.
+// Families that share a direction of hatching get another tint.
 func tintOf(i int) sheet.Color {
 	list := []sheet.Color{
 		{R: 226, G: 239, B: 218}, {R: 252, G: 228, B: 214}, {R: 221, G: 235, B: 247}, {R: 255, G: 242, B: 204},
 		{R: 234, G: 225, B: 240}, {R: 216, G: 238, B: 236}, {R: 248, G: 220, B: 227}, {R: 237, G: 231, B: 218},
 		{R: 228, G: 228, B: 246}, {R: 240, G: 244, B: 206}, {R: 250, G: 232, B: 246}, {R: 230, G: 230, B: 230},
 	}
-	return list[i%len(list)]
+	return list[(i+i/len(list)*5)%len(list)]
 }
 
 // hatch fills a rectangle with a pattern, each line cut off at the edges.

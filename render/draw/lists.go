@@ -91,16 +91,24 @@ func (j *Job) FindingsList() []*Page {
 	f := s.flowFresh()
 	if len(j.Findings) == 0 {
 		f.text(j.Words.NoFindings, letter(plain), 0)
-		return s.pages
+	} else {
+		f.table(j.findingsTable())
 	}
+	f.heading(j.Words.Checked, 12*mm)
+	for _, what := range j.Words.CheckedList {
+		f.item("•", what, letter(plain), bulletIndent)
+	}
+	return s.pages
+}
+
+func (j *Job) findingsTable() table {
 	t := table{columns: []column{
 		{head: j.Words.Level}, {head: j.Words.Finding, flex: 5}, {head: j.Words.Where, flex: 2}, {head: j.Words.Source, flex: 2},
 	}}
 	for _, find := range j.Findings {
 		t.records = append(t.records, record{cells: []string{j.levelName(find.Level) + "\n" + find.Code, j.findingText(find), findingPlace(find), find.Source}})
 	}
-	f.table(t)
-	return s.pages
+	return t
 }
 
 // findingText is the sentence, what would have been right, and the fix.

@@ -74,6 +74,8 @@ type Words struct {
 	PositionKey, KeyUnder, Address, Product, SKU, Facings, Units        string
 	HeightIn                                                            string // unit
 	Findings, FindingsUnder, NoFindings, Level, Finding, Source         string
+	Checked                                                             string
+	CheckedList                                                         []string // what was checked, and what was not
 	Expected, Fix, LevelNote, LevelCaution, LevelStop                   string
 	SignOff, SignUnder, BuiltBy, CheckedBy, ApprovedBy, Signature, Date string
 	CheckPanels                                                         string // slot, height

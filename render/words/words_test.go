@@ -14,20 +14,33 @@ func TestEveryLanguageIsWhole(t *testing.T) {
 	for _, tag := range Languages() {
 		w := reflect.ValueOf(*In(tag))
 		for i := range w.NumField() {
-			name := w.Type().Field(i).Name
-			if w.Field(i).Kind() != reflect.String {
-				continue
-			}
-			text := w.Field(i).String()
-			if text == "" {
-				t.Errorf("%s has no word for %s", tag, name)
-			}
-			if _, lacking := fonts.Clean(text); len(lacking) > 0 {
-				t.Errorf("%s: %s has characters the faces lack: %q", tag, name, lacking)
-			}
-			if got, want := verbs(text), verbs(model.Field(i).String()); !reflect.DeepEqual(got, want) {
-				t.Errorf("%s: %s has verbs %q, English %q", tag, name, got, want)
-			}
+			name := tag + " " + w.Type().Field(i).Name
+			checkWords(t, name, w.Field(i), model.Field(i))
+		}
+	}
+}
+
+func checkWords(t *testing.T, name string, word, model reflect.Value) {
+	t.Helper()
+	switch word.Kind() {
+	case reflect.Slice, reflect.Array:
+		if word.Len() != model.Len() || word.Len() == 0 {
+			t.Errorf("%s has %d words, English %d", name, word.Len(), model.Len())
+			return
+		}
+		for i := range word.Len() {
+			checkWords(t, name, word.Index(i), model.Index(i))
+		}
+	case reflect.String:
+		text := word.String()
+		if text == "" {
+			t.Errorf("%s has no words", name)
+		}
+		if _, lacking := fonts.Clean(text); len(lacking) > 0 {
+			t.Errorf("%s has characters the faces lack: %q", name, lacking)
+		}
+		if got, want := verbs(text), verbs(model.String()); !reflect.DeepEqual(got, want) {
+			t.Errorf("%s has verbs %q, English %q", name, got, want)
 		}
 	}
 }
