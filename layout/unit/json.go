@@ -184,6 +184,7 @@ type jsonFront struct {
 	Piece int     `json:"piece"`
 	High  int     `json:"high"`
 	Deep  int     `json:"deep"`
+	Units int     `json:"units"`
 	Box   jsonBox `json:"box"`
 }
 
@@ -261,7 +262,7 @@ func (p *Position) json(index map[*Piece]int) jsonPosition {
 		Height: mm(p.Height), Weight: number(weight.Kilograms()), Fronts: make([]jsonFront, len(p.Fronts)),
 	}
 	for i, f := range p.Fronts {
-		j.Fronts[i] = jsonFront{index[f.Piece], f.High, f.Deep, f.Box.json()}
+		j.Fronts[i] = jsonFront{index[f.Piece], f.High, f.Deep, f.Units, f.Box.json()}
 	}
 	return j
 }
