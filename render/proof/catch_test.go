@@ -75,8 +75,9 @@ func TestFaultsAreSeen(t *testing.T) {
 		bad := *sound
 		copied := *sound.Page
 		copied.Lines, copied.Texts = slices.Clone(copied.Lines), slices.Clone(copied.Texts)
-		bad.Page = &copied
+		bad.Page, bad.drawing = &copied, nil
 		c.change(&bad)
+		bad.drawing = nil
 		if len(p.faults(f, &bad)) == 0 {
 			t.Errorf("%s: no check sees it", c.reason)
 		}

@@ -77,6 +77,13 @@ func (d *drawing) left() float64 {
 // dimensions reads the dimensions of a page. What it cannot make sense of,
 // a tick on no line, a tick or a line without a figure, is a fault.
 func (p *plan) dimensions(pg *page) *drawing {
+	if pg.drawing == nil {
+		pg.drawing = p.readDimensions(pg)
+	}
+	return pg.drawing
+}
+
+func (p *plan) readDimensions(pg *page) *drawing {
 	d := &drawing{page: pg, words: p.words.Aisle + " ", claims: map[*pdftest.Text]int{}}
 	d.findTicks()
 	d.findChains()

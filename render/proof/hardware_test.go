@@ -77,6 +77,7 @@ var elevationChecks = []struct {
 	{"depths", (*plan).depths},
 	{"widths", (*plan).widths},
 	{"hooks", (*plan).hooks},
+	{"pieces", (*plan).pieces},
 }
 
 // TestElevations rebuilds the hardware of every face from its elevations alone
@@ -236,6 +237,49 @@ func (p *plan) hooks(f *face, pg *page) (faults []string) {
 		faults = append(faults, fmt.Sprintf("hooks are drawn where there are none: %v", drawn))
 	}
 	return faults
+}
+
+// pieces looks for the outline of every piece of hardware at its true place
+// and size: of its whole box, or of each grip's arm where it is a frame.
+func (p *plan) pieces(f *face, pg *page) (faults []string) {
+	d := p.dimensions(pg)
+	g := ground{d.left(), d.floor(), pg.den, f.zone(pg.bays)}
+	var outlines []pdftest.Box
+	for _, width := range []float64{0.25, 0.13} { // edges, and what is fixed to others
+		outlines = append(outlines, pg.outlines(width)...)
+	}
+	for _, r := range f.shown(pg.bays) {
+		for _, piece := range r.all() {
+			for _, want := range g.outlined(r, piece) {
+				if !slices.ContainsFunc(outlines, func(b pdftest.Box) bool { return alike(b, want) }) {
+					faults = append(faults, fmt.Sprintf("%s of %s at %.1f mm is not drawn at its place", piece.Part, r.Address, piece.X.mm()))
+				}
+			}
+		}
+	}
+	return faults
+}
+
+// outlined lists the outlines that a piece shows in the bays drawn. A shoe
+// shelf is drawn slimmer than its box.
+func (g ground) outlined(r row, p piece) (list []pdftest.Box) {
+	b := p.Box
+	spans := [][2]nm{{b.X0, b.X1}}
+	switch {
+	case p.Part == r.Part && (r.Kind == "rail" || r.Kind == "bar"):
+		spans = nil
+		for _, grip := range p.Grips {
+			spans = append(spans, [2]nm{grip.X0, grip.X1})
+		}
+	case p.Part == r.Part && r.Kind == "shoe":
+		return nil
+	}
+	for _, x := range spans {
+		if x[0] < g.zone[1] && x[1] > g.zone[0] {
+			list = append(list, g.box(x[0], x[1], b.Y0, b.Y1))
+		}
+	}
+	return list
 }
 
 func alike(a, b pdftest.Box) bool {

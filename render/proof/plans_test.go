@@ -186,6 +186,8 @@ type page struct {
 	face   string // its letter; "" if the page is not of one face
 	den    float64
 	bays   [2]int // the bays of the face that an elevation shows
+
+	drawing *drawing // its dimensions, once they have been read
 }
 
 type kind int

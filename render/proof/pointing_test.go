@@ -262,3 +262,58 @@ func cuts(l pdftest.Line, b pdftest.Box, margin float64) bool {
 	}
 	return from < to
 }
+
+// TestRowAddressesStandByTheirRows wants each row's address over, under or
+// between its pieces, or with the balloons whose leader points at them.
+func TestRowAddressesStandByTheirRows(t *testing.T) {
+	const reach = 2.0 // mm from the hardware, up or down
+	each(t, func(t *testing.T, p *plan) {
+		for i := range p.unit.Faces {
+			f := &p.unit.Faces[i]
+			for _, pg := range p.elevations(t, f) {
+				d := p.dimensions(pg)
+				g := ground{d.left(), d.floor(), pg.den, f.zone(pg.bays)}
+				right := g.box(g.zone[0], g.zone[1], 0, f.Top).Max.X
+				for _, text := range pg.Texts {
+					if !rowAddress.MatchString(text.S) {
+						continue
+					}
+					at := center(text.Ink)
+					if at.X > right {
+						if r := pg.pointed(g, f, int(math.Round(100*text.At.Y))); r == nil || r.Address != text.S {
+							t.Errorf("sheet %d: the leader of %s points at another row", pg.number, text.S)
+						}
+						continue
+					}
+					band := g.band(f, text.S)
+					if off := max(band.Min.Y-text.Ink.Max.Y, text.Ink.Min.Y-band.Max.Y); off > reach {
+						t.Errorf("sheet %d: %s at %.1f stands away from its row at %.1f", pg.number, text.S, at, band)
+					}
+				}
+			}
+		}
+	})
+}
+
+// band is the box round the hardware of a row in the bays shown.
+func (g ground) band(f *face, address string) pdftest.Box {
+	var all pdftest.Box
+	for _, r := range f.Rows {
+		if r.Address != address {
+			continue
+		}
+		for _, piece := range r.all() {
+			b := piece.Box
+			if b.X0 >= g.zone[1] || b.X1 <= g.zone[0] {
+				continue
+			}
+			on := g.box(b.X0, b.X1, b.Y0, b.Y1)
+			if all == (pdftest.Box{}) {
+				all = on
+			}
+			all.Min = pdftest.Point{X: min(all.Min.X, on.Min.X), Y: min(all.Min.Y, on.Min.Y)}
+			all.Max = pdftest.Point{X: max(all.Max.X, on.Max.X), Y: max(all.Max.Y, on.Max.Y)}
+		}
+	}
+	return all
+}
