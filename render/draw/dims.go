@@ -129,7 +129,7 @@ func (j *Job) heightWidths(f *unit.Face, marks []mark) (boxes, figures measure.L
 		if m.slot > 0 {
 			boxes = max(boxes, letter(plain).width(j.slotName(f, m.slot))+1600*micron)
 		} else {
-			boxes = max(boxes, letter(fine).width(m.name))
+			boxes = max(boxes, letter(plain).width(m.name))
 		}
 	}
 	return boxes, figures
@@ -166,7 +166,7 @@ func (e *elevation) drawHeights(marks []mark) {
 func (e *elevation) heightName(m mark, r sheet.Rect) {
 	y := (r.Min.Y + r.Max.Y) / 2
 	if m.slot == 0 {
-		e.keepWord(e.writeMid(r.Max.X, y, m.name, letter(fine).pale().end()))
+		e.keepWord(e.writeMid(r.Max.X, y, m.name, letter(plain).pale().end()))
 		return
 	}
 	e.outlineBox(r, pen(thin))

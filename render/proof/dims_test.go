@@ -88,10 +88,14 @@ func (p *plan) face(letter string) *face {
 	return nil
 }
 
-// inTable reports whether a text stands in the table of a face.
+// inTable reports whether a text stands in the table of a face, or in its
+// head, of which the last line is on one line with the head of the items.
 func (p *plan) inTable(pg *page, t *pdftest.Text) bool {
 	head := pg.head(p.words.Item)
-	return head != nil && t.At.Y >= head.At.Y && t.At.X > head.At.X-5
+	if head == nil || t.At.X < head.At.X-5 {
+		return false
+	}
+	return t.At.Y >= head.At.Y || bold(*t) && t.At.Y > head.At.Y-4*head.Size && near(t.Size, head.Size, exact)
 }
 
 // strays are figures of a drawing that belong to no dimension. Numbers in

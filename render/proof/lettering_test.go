@@ -46,24 +46,20 @@ func TestLetteringSize(t *testing.T) {
 	})
 }
 
-// TestDrawingsAreLettered wants 2.5 mm at least of everything on elevations
-// and plan views but goods' addresses and names, tables and title blocks.
+// TestDrawingsAreLettered wants 2.5 mm at least of everything on elevations of
+// hardware and on plan views, but in tables and under the drawing's foot.
 func TestDrawingsAreLettered(t *testing.T) {
 	each(t, func(t *testing.T, p *plan) {
 		for _, pg := range p.sheets {
-			if pg.den == 0 || pg.kind == goods {
+			if pg.den == 0 {
 				continue
 			}
-			d := p.dimensions(pg)
-			for text := range d.claims {
-				if capHeight(*text) < 2.5-exact {
-					t.Errorf("sheet %d: the figure %q is %.2f mm high", pg.number, text.S, capHeight(*text))
-				}
-			}
+			foot := pg.footFrom()
 			for _, text := range pg.Texts {
-				if (pg.inBalloon(&text) || rowAddress.MatchString(text.S)) && capHeight(text) < 2.5-exact {
-					t.Errorf("sheet %d: %q is %.2f mm high", pg.number, text.S, capHeight(text))
+				if capHeight(text) >= 2.5-exact || text.At.Y > foot || p.inTable(pg, &text) || pg.kind == goods {
+					continue
 				}
+				t.Errorf("sheet %d (%s): %q is %.2f mm high", pg.number, pg.title, text.S, capHeight(text))
 			}
 		}
 	})

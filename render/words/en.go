@@ -50,7 +50,7 @@ func english() *Words {
 		HangEvery:   "Count from the bottom: %s 1 is the lowest. Figures along the face run from its left edge.",
 		AddressNote: "An address is face, row from the top, place from the left. Names: position key.",
 		OnThisFace:  "On this face", Section: "Section",
-		TopEdge: "panel, top", BottomEdge: "panel, bottom", FinishedFloor: "Finished floor = 0", StaysBare: "Nothing hangs on this face.",
+		TopEdge: "top", BottomEdge: "bottom", FinishedFloor: "Finished floor = 0", StaysBare: "Nothing hangs on this face.",
 		BaysOf: "Bays %d to %d of %d", BayOf: "Bay %d of %d", FromTo: "from %s to %s", CutTo: "cut to %s",
 		PlacesAs: "as %s", SeeTable: "places: table",
 		NoFamily: "Other goods", NoGoods: "No goods are placed here.",

@@ -50,7 +50,7 @@ func spanish() *Words {
 		HangEvery:   "Cuente desde abajo: %s 1 queda abajo del todo. Cotas desde el borde izquierdo de la cara.",
 		AddressNote: "La dirección es cara, fila desde arriba, lugar desde la izquierda. Nombres: clave de posiciones.",
 		OnThisFace:  "En esta cara", Section: "Sección",
-		TopEdge: "panel, arriba", BottomEdge: "panel, abajo", FinishedFloor: "Piso terminado = 0", StaysBare: "En esta cara no se cuelga nada.",
+		TopEdge: "arriba", BottomEdge: "abajo", FinishedFloor: "Piso terminado = 0", StaysBare: "En esta cara no se cuelga nada.",
 		BaysOf: "Tramos %d a %d de %d", BayOf: "Tramo %d de %d", FromTo: "de %s a %s", CutTo: "cortar a %s",
 		PlacesAs: "como %s", SeeTable: "lugares: tabla",
 		NoFamily: "Otra mercancía", NoGoods: "Aquí no hay mercancía.",

@@ -50,7 +50,7 @@ func french() *Words {
 		HangEvery:   "On compte depuis le bas : %s 1 est tout en bas. Cotes depuis le bord gauche de la face.",
 		AddressNote: "Une adresse : face, rang depuis le haut, place depuis la gauche. Noms : clé des emplacements.",
 		OnThisFace:  "Sur cette face", Section: "Coupe",
-		TopEdge: "panneau, haut", BottomEdge: "panneau, bas", FinishedFloor: "Sol fini = 0", StaysBare: "Rien ne s'accroche sur cette face.",
+		TopEdge: "haut", BottomEdge: "bas", FinishedFloor: "Sol fini = 0", StaysBare: "Rien ne s'accroche sur cette face.",
 		BaysOf: "Travées %d à %d sur %d", BayOf: "Travée %d sur %d", FromTo: "de %s à %s", CutTo: "coupé à %s",
 		PlacesAs: "comme %s", SeeTable: "places : tableau",
 		NoFamily: "Autres marchandises", NoGoods: "Aucune marchandise ici.",
