@@ -123,6 +123,26 @@ func TestAllAtOnce(t *testing.T) {
 	}
 }
 
+// TestNoFrame wants what rows ask for looked up even where there is no unit.
+func TestNoFrame(t *testing.T) {
+	text := strings.Replace(smallPlan, "gondola-h-48", "gondola", 1)
+	text = strings.Replace(text, "[SEED]}", "[SEAD]}, {use: shelf-24x12, with: [hook-6], goods: [SEED]}, {use: hok-6}", 1)
+	var got []string
+	p := Load(files("plan.yaml", text), "plan.yaml")
+	for _, f := range p.Findings.All() {
+		got = append(got, f.At.String()+" "+f.Code)
+	}
+	want := []string{
+		"plan.yaml:5:15 unknown-part", // the frame
+		"plan.yaml:6:59 unknown-goods",
+		"plan.yaml:6:93 wrong-kind",
+		"plan.yaml:6:124 unknown-part",
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("findings (-want +got):\n%s\n%s", diff, told(p))
+	}
+}
+
 func TestParse(t *testing.T) {
 	p := Parse(files(), "stdin", []byte(smallPlan))
 	if p.Unit == nil {

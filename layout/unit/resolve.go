@@ -19,6 +19,7 @@ func Resolve(p *plan.Plan, pl *parts.List, cat *goods.Catalog) Result {
 		drafted: map[plan.FaceID][]*draft{}, held: map[plan.FaceID]heldGrips{}}
 	u := r.carcass()
 	if u == nil {
+		r.lookUp()
 		return Result{Findings: r.findings}
 	}
 	for _, f := range u.Faces {
@@ -95,12 +96,25 @@ func (r *resolver) partIDs(kinds ...parts.Kind) []string {
 	return ids
 }
 
+// lookUp reports the parts and goods of rows that are not at hand, where there
+// is no unit to hang them on: all that is wrong with a plan is told in one run.
+func (r *resolver) lookUp() {
+	for _, dress := range r.plan.Dress {
+		for i := range dress.Rows {
+			d := &draft{decl: &dress.Rows[i]} // of no part: with no panel, nothing suits it or not
+			r.part(d.decl.Use, "a part that hangs on a panel", rowKinds()...)
+			r.readGoods(d)
+			r.readExtras(d)
+		}
+	}
+}
+
 // undressable reports rows for faces that have no panel to hang them on.
 func (r *resolver) undressable(u *Unit) {
 	for _, d := range r.plan.Dress {
 		if u.face(d.Face) == nil {
 			r.fail(d.At, "no-panel", fmt.Sprintf("the %s face is dressed but has no panel", d.Face),
-				fmt.Sprintf("a panel for it under `unit: panels:`"), "")
+				"a panel for it under `unit: panels:`", "")
 		}
 	}
 }
