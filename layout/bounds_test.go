@@ -31,6 +31,7 @@ func TestBounded(t *testing.T) {
 		{"    - {use: hook-2-slat, goods: [S]}\n", strings.Repeat("S,Seeds,peg,3,4,1\n", 200_000), "one SKU two hundred thousand times"},
 		{"    - {use: hook-2-slat, goods: {S: 10000}}\n", "S,Seeds,peg,0.001,0.001,0.001\n", "goods of a thousandth of an inch"},
 		{"    - {use: shelf-24x12, goods: {S: 10000}}\n", "S,Seeds,stand,0.001,0.001,0.001\n", "the same on a shelf"},
+		{"    - {use: basket-24-slat, goods: {S: 1}}\n", "S,Seeds,loose,0.0001,0.0001,0.0001\n", "goods like dust in a basket"},
 	} {
 		fsys := fstest.MapFS{
 			"plan.yaml": {Data: []byte(head + c.rows)},

@@ -23,6 +23,26 @@ func (r *resolver) fill(f *Face, drafts []*draft) {
 		fronts, products := d.lay(clear[i])
 		d.row.Positions = d.group(fronts, products)
 		r.overhangs(d)
+		r.countless(d)
+	}
+}
+
+// maxUnits is more than one front of anything holds. It keeps the weight of all
+// that hangs on a unit far inside what Mass counts.
+const maxUnits = 100_000
+
+// countless stops goods so small that a front would hold more than maxUnits: a
+// size is wrong, and every weight worked out from it.
+func (r *resolver) countless(d *draft) {
+	for _, pos := range d.row.Positions {
+		for i := range pos.Fronts {
+			if over := pos.Fronts[i].Units - maxUnits; over > 0 {
+				pos.Fronts[i].Units -= over
+				pos.Units -= over
+				r.fail(pos.Product.At, "too-many-units", fmt.Sprintf("more than %d units of %s would fit on %s", maxUnits, pos.Product.SKU, d.part.ID),
+					"the size of one unit of it", "")
+			}
+		}
 	}
 }
 

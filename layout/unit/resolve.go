@@ -39,6 +39,9 @@ func Resolve(p *plan.Plan, pl *parts.List, cat *goods.Catalog) Result {
 		r.fill(f, r.drafted[f.ID])
 		f.Rows = numbered(f, r.drafted[f.ID])
 	}
+	if r.findings.Has(diag.Error) {
+		return Result{Findings: r.findings}
+	}
 	u.Extent = extent(u)
 	r.collisions(u)
 	return Result{Unit: u, Findings: r.findings}
