@@ -37,10 +37,10 @@ var rooms = map[string][]string{
 	"setwright/render/svg":   {"fonts", "layout/measure", "render/sheet"},
 	"setwright/render/words": {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
 	"setwright/render/draw": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/list", "render/sheet", "render/words"},
+		"layout/unit", "layout/check", "layout/list", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/list", "render/sheet", "render/words", "render/draw"},
-	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/list",
+		"layout/unit", "layout/check", "layout/list", "render/sheet", "render/words", "render/draw"},
+	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list",
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 
 	"setwright/cmd/setwright": {"fonts", "layout", "layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods",

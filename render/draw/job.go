@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 
+	"setwright/layout/check"
 	"setwright/layout/diag"
 	"setwright/layout/goods"
 	"setwright/layout/list"
@@ -19,7 +20,8 @@ import (
 // once made.
 type Job struct {
 	Unit     *unit.Unit
-	Findings []diag.Finding
+	Findings []diag.Finding // stops first, then cautions, then notes: as they are numbered, from 1
+	Report   check.Report
 	Words    *words.Words
 
 	Fingerprint string
@@ -36,10 +38,10 @@ type Job struct {
 	stop     bool // not for construction
 }
 
-// NewJob gathers what the sheets need of a unit and its findings.
-func NewJob(u *unit.Unit, findings []diag.Finding) *Job {
+// NewJob gathers what the sheets need of a unit and of what the checks say.
+func NewJob(u *unit.Unit, findings []diag.Finding, report check.Report) *Job {
 	j := &Job{
-		Unit: u, Findings: findings,
+		Unit: u, Findings: graded(findings), Report: report,
 		Words:   words.In(u.Plan.Language),
 		pick:    list.Pick(u),
 		key:     list.Key(u),

@@ -3,6 +3,7 @@
 package pack
 
 import (
+	"setwright/layout/check"
 	"setwright/layout/diag"
 	"setwright/layout/unit"
 	"setwright/render/draw"
@@ -17,12 +18,16 @@ type Options struct {
 	// Images returns a product's picture by its path in the goods file: a JPEG
 	// or an opaque PNG, already flattened and scaled, or nil. It may be nil.
 	Images func(path string) []byte
+
+	// Report is what the checks say of the unit; its findings are among those
+	// the pack is built with. Without an assessment there is no statics sheet.
+	Report check.Report
 }
 
 // Build lays out the whole pack. A finding of level stop marks every sheet
 // "not for construction".
 func Build(u *unit.Unit, findings []diag.Finding, o Options) *sheet.Pack {
-	job := draw.NewJob(u, findings)
+	job := draw.NewJob(u, findings, o.Report)
 	job.Fingerprint, job.Image = o.Fingerprint, o.Images
 	pages := ordered(job)
 	p := &sheet.Pack{
@@ -47,6 +52,7 @@ func ordered(job *draw.Job) []*draw.Page {
 	rest = append(rest, job.PickList()...)
 	rest = append(rest, job.PositionKey()...)
 	rest = append(rest, job.FindingsList()...)
+	rest = append(rest, job.Statics()...)
 	rest = append(rest, job.SignOff()...)
 	return append(job.Cover(rest), rest...)
 }

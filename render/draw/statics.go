@@ -1,0 +1,4 @@
+package draw
+
+// Statics draws the statics sheet: nothing without an assessment.
+func (j *Job) Statics() []*Page { return nil }
