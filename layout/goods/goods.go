@@ -47,6 +47,8 @@ type Product struct {
 	Min, Max int    // facings, 0 if not given
 	Stack    int    // how many may stand or lie on one another, 0 if not given
 
+	Breakable bool // glass, pottery and the like: what cuts or shatters when it falls
+
 	At diag.Span
 }
 

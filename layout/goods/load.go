@@ -35,7 +35,7 @@ const greatest = 1_000_000
 //
 // The columns of a CSV file and the keys of a YAML one are the same: sku, name,
 // family, form, width, height, depth, weight, gtin, case, weekly, price, cost,
-// colour, image, min, max, stack. Of these sku (in YAML the key), name, form,
+// colour, image, min, max, stack, breakable (yes or no). Of these sku (in YAML the key), name, form,
 // width, height and depth are needed. A bare number is in the unit of its
 // column's header, width (in), or else in bare's. A SKU that is in the file
 // twice is an error; one of an earlier file is overridden. Products with errors
@@ -54,7 +54,7 @@ func Load(into *Catalog, file string, text []byte, bare measure.System, found *d
 func columns() decode.Columns {
 	return decode.Columns{
 		Needed:   []string{"sku", "name", "form", "width", "height", "depth"},
-		Optional: []string{"family", "weight", "gtin", "case", "weekly", "price", "cost", "colour", "image", "min", "max", "stack"},
+		Optional: []string{"family", "weight", "gtin", "case", "weekly", "price", "cost", "colour", "image", "min", "max", "stack", "breakable"},
 		Measured: []string{"width", "height", "depth", "weight"},
 	}
 }
@@ -131,6 +131,7 @@ func (r *reader) product(m *decode.Map, p *Product) bool {
 	want("min", m.Int("min", 1, greatest, &p.Min))
 	want("max", m.Int("max", 1, greatest, &p.Max))
 	want("stack", m.Int("stack", 1, greatest, &p.Stack))
+	want("breakable", m.Bool("breakable", &p.Breakable))
 	want("image", m.Name("image", &p.Image))
 	if p.Image != "" && r.folder != "." {
 		p.Image = r.folder + "/" + p.Image

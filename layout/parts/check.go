@@ -23,6 +23,9 @@ func (r *reader) check(p *Part) {
 	r.belongs(p, "panel", p.Panel != nil, Panel)
 	r.belongs(p, "frame", p.Frame != nil, Frame)
 	r.belongs(p, "stand", p.Stand != nil, Stand)
+	if p.Bend != nil && !carries(p.Kind) {
+		r.fail(r.KeyAt("bend"), "wrong-section", fmt.Sprintf("a %s has no \"bend\"", p.Kind), "")
+	}
 	switch p.Kind {
 	case Panel:
 		r.checkPanel(p)
@@ -81,6 +84,7 @@ func (r *reader) checkHardware(p *Part) {
 	}
 	r.checkGrip(p)
 	r.checkNeeds(p)
+	r.checkBend(p)
 }
 
 // carries says whether parts of the kind are there to hold goods.

@@ -16,7 +16,7 @@ var builtin embed.FS
 
 // builtinFiles is the order of the built-in list, and so of the pick list.
 func builtinFiles() []string {
-	return []string{"structure.yaml", "shelving.yaml", "hooks.yaml", "rails.yaml", "other.yaml"}
+	return []string{"materials.yaml", "structure.yaml", "shelving.yaml", "hooks.yaml", "rails.yaml", "other.yaml"}
 }
 
 // BuiltIn is the list that is always at hand: generic parts, their ratings
@@ -49,16 +49,21 @@ func BuiltIn() (*List, error) {
 //	    usable: 6 1/2
 //	  shelf-24x12:         # a part there already: only what differs is written
 //	    rated: 120lb
+//	materials:             # what parts that bend are made of
+//	  mdf-black: {name: Black MDF, e: 2700, long-term: 1.5, source: the maker}
 //
 // A part may be like one of base or one further up in the file; an override of
 // a part keeps all of it that is not written anew, in its sections too. The
 // keys of a part are the fields of Part in small letters: kind, name, mounts,
 // width, depth, above, below, usable, headroom, lip, bearing, grip {slots,
 // sides, inset, width, shift}, holds, weight, rated, assumed, needs {bracket,
-// every, inset}, pack, cut {stock, kerf}, pegs, steps, notes; and a section of
-// its own for a panel {surface, height, thick, first, pitch, count,
-// across-first, across-pitch, wire, uprights, edge}, a frame {form, bays, gap,
-// base, base-depth} and a stand {form, height, feet, radius, inset}.
+// every, inset}, bend {material, thick, ei, stop, caution}, wire, pack, cut
+// {stock, kerf}, pegs, steps, notes; and a section of its own for a panel
+// {surface, height, thick, first, pitch, count, across-first, across-pitch,
+// wire, uprights, edge}, a frame {form, bays, gap, base, base-depth} and a stand
+// {form, height, feet, radius, offset, inset}. Those of a material are name, e
+// (N/mm²), long-term and source; parts of either list may be made of it,
+// wherever in the file it stands.
 //
 // Writing a new rating makes it the house's own, no longer an assumption,
 // unless assumed: true stands beside it. Parts with errors are left out.
@@ -70,7 +75,13 @@ func Load(base *List, file string, text []byte, into *diag.List) *List {
 	if word, ok := top.Get("measure").OneOf(units...); ok && word == measure.Millimetres.String() {
 		bare = measure.Millimetres
 	}
-	for _, e := range top.Need("parts").Map().Entries() {
+	own := top.Get("materials").Map()
+	materials(own, list)
+	hardware := top.Get("parts")
+	if own == nil {
+		hardware = top.Need("parts")
+	}
+	for _, e := range hardware.Map().Entries() {
 		m := e.Value.Map()
 		if m == nil {
 			continue
@@ -91,6 +102,7 @@ func (l *List) clone() *List {
 		for id, p := range l.byID {
 			c.byID[id] = p
 		}
+		c.materials = slices.Clone(l.materials)
 	}
 	return c
 }
@@ -125,6 +137,7 @@ func (r *reader) part(e decode.Entry) *Part {
 	r.sizes(p)
 	r.loads(p)
 	r.use(p)
+	r.bend(p)
 	r.panel(p)
 	r.frame(p)
 	r.stand(p)
@@ -158,7 +171,7 @@ func (r *reader) model(id string) *Part {
 func (p *Part) clone() *Part {
 	c := *p
 	c.Mounts, c.Holds = slices.Clone(p.Mounts), slices.Clone(p.Holds)
-	c.Needs, c.Cut = copyOf(p.Needs), copyOf(p.Cut)
+	c.Needs, c.Cut, c.Bend = copyOf(p.Needs), copyOf(p.Cut), copyOf(p.Bend)
 	c.Panel, c.Frame, c.Stand = copyOf(p.Panel), copyOf(p.Frame), copyOf(p.Stand)
 	if c.Panel != nil {
 		c.Panel.Uprights = slices.Clone(c.Panel.Uprights)

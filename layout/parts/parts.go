@@ -72,15 +72,17 @@ type Part struct {
 	Holds []goods.Form // the forms of goods it takes
 
 	Weight  measure.Mass
-	Rated   measure.Mass // rated load, 0 if none is known
+	Rated   measure.Mass // rated load, 0 if none is known; a stand's is for all its feet together
 	Assumed bool         // the rating is an assumption, and is printed as one
 
-	Needs *Need  // what must be used with it
-	Pack  int    // pieces a pack, at least 1
-	Cut   *Cut   // set if it is cut to length from stock
-	Pegs  int    // a bar's pegs, side by side
-	Steps int    // a stepped face-out's places; 0 or 1 for a straight one
-	Notes string // what the crew should know, printed on the build sheet
+	Needs *Need          // what must be used with it
+	Pack  int            // pieces a pack, at least 1
+	Cut   *Cut           // set if it is cut to length from stock
+	Bend  *Stiffness     // set if it bends sideways under its load, between what holds it
+	Wire  measure.Length // diameter of the round wire its goods hang from: a hook, a peg, an arm, a rail; 0: not round
+	Pegs  int            // a bar's pegs, side by side
+	Steps int            // a stepped face-out's places; 0 or 1 for a straight one
+	Notes string         // what the crew should know, printed on the build sheet
 
 	Panel *PanelSpec
 	Frame *FrameSpec
@@ -170,19 +172,31 @@ type FrameSpec struct {
 
 // StandSpec is what a frame stands on: Form is "casters", "levellers" or
 // "fixed", Height from the floor to the base, Feet how many, Radius the swivel
-// radius of a caster (0 for others), Inset how far in from the corners.
+// radius of a caster (0 for others), Offset how far its axle lies from its
+// kingpin (0 for others), Inset how far in from the corners.
 type StandSpec struct {
 	Form   string
 	Height measure.Length
 	Feet   int
 	Radius measure.Length
+	Offset measure.Length
 	Inset  measure.Length
 }
 
-// List is the parts at hand by id.
+// PerFoot is what one foot of a stand may carry, or 0 if no rating is known or
+// the stand has no feet.
+func (p *Part) PerFoot() measure.Mass {
+	if p.Stand == nil || p.Stand.Feet == 0 {
+		return 0
+	}
+	return p.Rated / measure.Mass(p.Stand.Feet)
+}
+
+// List is the parts at hand by id, and the materials they are made of.
 type List struct {
-	byID  map[string]*Part
-	order []string
+	byID      map[string]*Part
+	order     []string
+	materials []*Material // in list order
 }
 
 // Find returns the part of that id.

@@ -61,6 +61,7 @@ func (r *reader) use(p *Part) {
 		r.length(m, "kerf", &cut.Kerf)
 		m.Done()
 	}
+	r.length(r.Map, "wire", &p.Wire)
 	r.count(r.Map, "pack", 1, maxPack, &p.Pack)
 	r.count(r.Map, "pegs", 1, maxPegs, &p.Pegs)
 	r.count(r.Map, "steps", 1, maxSteps, &p.Steps)
@@ -137,6 +138,7 @@ func (r *reader) stand(p *Part) {
 	r.length(m, "height", &s.Height)
 	r.count(m, "feet", 0, maxFeet, &s.Feet)
 	r.length(m, "radius", &s.Radius)
+	r.length(m, "offset", &s.Offset)
 	r.length(m, "inset", &s.Inset)
 	m.Done()
 }

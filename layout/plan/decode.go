@@ -32,10 +32,11 @@ func Decode(file string, text []byte, into *diag.List) *Plan {
 		return nil
 	}
 	p := &Plan{File: file, Text: text, Paper: "letter", Language: "en"}
-	r := &reader{plan: p}
+	r := &reader{plan: p, ruled: make(map[string]diag.Span)}
 	r.head(m)
 	r.unit(m.Need("unit").Map())
 	r.site(m.Get("site").Map())
+	r.rules(m.Get("rules"))
 	r.dress(m.Get("dress").Map())
 	m.Done()
 	return p
@@ -43,8 +44,9 @@ func Decode(file string, text []byte, into *diag.List) *Plan {
 
 // reader reads a plan; bare numbers are in the plan's measure.
 type reader struct {
-	plan *Plan
-	bare measure.System
+	plan  *Plan
+	bare  measure.System
+	ruled map[string]diag.Span // where each rule is set
 }
 
 func (r *reader) head(m *decode.Map) {
@@ -142,7 +144,15 @@ func (r *reader) site(m *decode.Map) {
 	s.Given, s.At = true, m.At
 	m.Size("aisle", r.bare, &s.Aisle)
 	m.Size("ceiling", r.bare, &s.Ceiling)
+	m.Size("deflectors", r.bare, &s.Deflectors)
+	s.Sprinklers = s.Deflectors > 0 // they are there if their height is
 	m.Bool("sprinklers", &s.Sprinklers)
+	if s.Deflectors > 0 && !s.Sprinklers {
+		m.Get("sprinklers").Fail("bad-site", "there are no sprinklers here, and yet deflectors", "", "delete one of the two")
+	}
+	if s.Ceiling > 0 && s.Deflectors > s.Ceiling {
+		m.Get("deflectors").Fail("bad-length", "the sprinklers' deflectors are over the ceiling", "a height of at most "+s.Ceiling.Text(r.bare), "")
+	}
 	m.Done()
 }
 

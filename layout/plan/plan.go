@@ -47,7 +47,17 @@ type Plan struct {
 
 	Unit  Unit
 	Site  Site
-	Dress []Dress // in sheet order, only the faces given
+	Rules []RuleSetting // in the order of the file
+	Dress []Dress       // in sheet order, only the faces given
+}
+
+// RuleSetting says whether a rule is to be heeded in this plan. One that is off
+// says why; sheets print it.
+type RuleSetting struct {
+	ID      Ref
+	Off     bool
+	Because string // "" only if it is not off
+	At      diag.Span
 }
 
 // Ref is a name the author wrote: a file, a part id, a SKU.
@@ -73,6 +83,7 @@ type FacePanel struct {
 // Site is where the unit will stand; zero lengths were not given.
 type Site struct {
 	Aisle, Ceiling measure.Length
+	Deflectors     measure.Length // height of the sprinklers' deflectors
 	Sprinklers     bool
 	Given          bool
 	At             diag.Span
