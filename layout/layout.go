@@ -34,6 +34,8 @@ type Project struct {
 
 	// Unit is nil if any finding is an Error.
 	Unit *unit.Unit
+	// Report is what the checks found; it is empty without a Unit.
+	Report check.Report
 	// Findings are sorted by place, each once. They name files as the plan
 	// does, from the plan's folder.
 	Findings diag.List
@@ -149,7 +151,8 @@ func (p *Project) resolve(partsSound, goodsSound bool) {
 		return
 	}
 	p.Unit = result.Unit
-	p.Findings.Add(check.Run(p.Unit)...)
+	p.Report = check.Run(p.Unit)
+	p.Findings.Add(p.Report.Findings...)
 }
 
 // read reads one file of the project, noting that it was asked for.

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"setwright/layout/diag"
 	"setwright/layout/plan"
 	"setwright/layout/unit"
 )
@@ -18,6 +19,18 @@ type Assessment struct {
 	Full    Body        // with every position full
 	Feet    []FootCase
 	Tips    []TipCase // every case by every edge, in a fixed order
+
+	// Heavier is what would be found besides if all goods were a quarter
+	// heavier, in the order of the rules.
+	Heavier []Newly
+}
+
+// Newly is a finding that a change would bring: its rule, its level and where.
+type Newly struct {
+	Rule    string // its id
+	Level   diag.Level
+	Where   []string // position addresses, none if it is about the unit
+	Message string
 }
 
 // ShelfCase is one shelf as a beam on its brackets (a slope: on its grips).
