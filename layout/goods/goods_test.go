@@ -16,16 +16,16 @@ import (
 	"setwright/layout/measure"
 )
 
-const csvText = `Name,SKU,form,family,width (mm),height,depth,weight (g),gtin,case,weekly,price,cost,colour,image,min,max,stack
-"Tomato ""Roma"", seeds",00123,Peg,,82.55,4 1/2,0.1,15,2000 0000 0001 5,24,12,3.50,1,#0A0,img/tom.png,1,4,3
-Tea tin,TEA,stand,Tea,3in,5,3,300,,,,,,Grey,,,,
+const csvText = `Name,SKU,form,family,width (mm),height,depth,weight (g),gtin,case,weekly,price,cost,colour,image,min,max,stack,breakable
+"Tomato ""Roma"", seeds",00123,Peg,,82.55,4 1/2,0.1,15,2000 0000 0001 5,24,12,3.50,1,#0A0,img/tom.png,1,4,3,No
+Tea tin,TEA,stand,Tea,3in,5,3,300,,,,,,Grey,,,,,yes
 `
 
 const yamlText = `measure: in
 goods:
   "00123": {name: 'Tomato "Roma", seeds', form: peg, family: "", width: 82.55mm, height: 4 1/2, depth: 0.1, weight: 15g,
     gtin: 2000000000015, case: 24, weekly: 12, price: 3.50, cost: 1, colour: "#00aa00", image: img/tom.png, min: 1, max: 4, stack: 3}
-  TEA: {name: Tea tin, form: stand, family: Tea, width: 3, height: 5, depth: 3, weight: 300g, colour: gray}
+  TEA: {name: Tea tin, form: stand, family: Tea, width: 3, height: 5, depth: 3, weight: 300g, colour: gray, breakable: yes}
 `
 
 func products() []*goods.Product {
@@ -35,7 +35,7 @@ func products() []*goods.Product {
 			Weight: 15 * measure.Gram, GTIN: "2000000000015", Case: 24, Weekly: 12, Price: "3.50", Cost: "1",
 			Colour: "#00aa00", Image: "img/tom.png", Min: 1, Max: 4, Stack: 3},
 		{SKU: "TEA", Name: "Tea tin", Family: "Tea", Form: goods.Stand, Width: 3 * in, Height: 5 * in, Depth: 3 * in,
-			Weight: 300 * measure.Gram, Colour: "#808080"},
+			Weight: 300 * measure.Gram, Colour: "#808080", Breakable: true},
 	}
 }
 

@@ -1,10 +1,6 @@
 package parts
 
-import (
-	"slices"
-
-	"setwright/layout/measure"
-)
+import "setwright/layout/measure"
 
 // The span ratios of parts that state none: no shelf may sag more than its span
 // over 144 (Architectural Woodwork Standards, 1st edition 2009, section 1.2.21),
@@ -59,12 +55,15 @@ func millimetres(l measure.Length) float64 { return float64(l) / float64(measure
 
 // Material returns the material of that id.
 func (l *List) Material(id string) (*Material, bool) {
-	i := slices.IndexFunc(l.materials, func(m *Material) bool { return m.ID == id })
-	if i < 0 {
-		return nil, false
-	}
-	return l.materials[i], true
+	m, ok := l.materials[id]
+	return m, ok
 }
 
 // Materials returns every material in list order.
-func (l *List) Materials() []*Material { return slices.Clone(l.materials) }
+func (l *List) Materials() []*Material {
+	all := make([]*Material, len(l.matters))
+	for i, id := range l.matters {
+		all[i] = l.materials[id]
+	}
+	return all
+}

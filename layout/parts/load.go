@@ -96,13 +96,16 @@ func Load(base *List, file string, text []byte, into *diag.List) *List {
 }
 
 func (l *List) clone() *List {
-	c := &List{byID: make(map[string]*Part)}
+	c := &List{byID: make(map[string]*Part), materials: make(map[string]*Material)}
 	if l != nil {
 		c.order = slices.Clone(l.order)
 		for id, p := range l.byID {
 			c.byID[id] = p
 		}
-		c.materials = slices.Clone(l.materials)
+		c.matters = slices.Clone(l.matters)
+		for id, m := range l.materials {
+			c.materials[id] = m
+		}
 	}
 	return c
 }

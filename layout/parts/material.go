@@ -94,7 +94,7 @@ func (r *reader) bend(p *Part) {
 		name, ok := v.Name()
 		material, found := r.list.Material(name)
 		if ok && !found {
-			v.Fail("unknown-material", fmt.Sprintf("unknown material %q", name), "a material further up or of another list", decode.Suggest(name, r.list.materialIDs()))
+			v.Fail("unknown-material", fmt.Sprintf("unknown material %q", name), "a material of this list or one before it", decode.Suggest(name, r.list.matters))
 		}
 		r.ok = r.ok && ok && found
 		s.Material = material
@@ -123,7 +123,7 @@ func (r *reader) checkBend(p *Part) {
 	at := r.KeyAt("bend")
 	switch {
 	case s.EI == 0 && (s.Material == nil || s.Thick == 0):
-		r.fail(at, "missing-key", fmt.Sprintf("%s bends as it is not said", p.ID), "its material and thick, or its ei in N·mm²")
+		r.fail(at, "missing-key", fmt.Sprintf("%s does not say how it bends", p.ID), "its material and thick, or its ei in N·mm²")
 	case s.EI > 0 && s.Thick > 0:
 		r.fail(at, "bad-number", fmt.Sprintf("%s has both a thickness and an ei", p.ID), "one of the two")
 	case s.Caution < s.Stop:
@@ -133,19 +133,8 @@ func (r *reader) checkBend(p *Part) {
 
 // putMaterial adds a material, or puts it in the place of the one with its id.
 func (l *List) putMaterial(m *Material) {
-	for i, old := range l.materials {
-		if old.ID == m.ID {
-			l.materials[i] = m
-			return
-		}
+	if _, there := l.materials[m.ID]; !there {
+		l.matters = append(l.matters, m.ID)
 	}
-	l.materials = append(l.materials, m)
-}
-
-func (l *List) materialIDs() []string {
-	ids := make([]string, len(l.materials))
-	for i, m := range l.materials {
-		ids[i] = m.ID
-	}
-	return ids
+	l.materials[m.ID] = m
 }

@@ -196,7 +196,8 @@ func (p *Part) PerFoot() measure.Mass {
 type List struct {
 	byID      map[string]*Part
 	order     []string
-	materials []*Material // in list order
+	materials map[string]*Material
+	matters   []string // the materials' ids in list order
 }
 
 // Find returns the part of that id.

@@ -38,6 +38,9 @@ func TestBuiltInIsWhole(t *testing.T) {
 	for _, p := range builtIn(t).All() {
 		fmt.Fprintf(&b, "%-22s %-9s %-40s %s\n", p.ID, p.Kind, p.Name, strings.Join(facts(p), ", "))
 	}
+	for _, m := range builtIn(t).Materials() {
+		fmt.Fprintf(&b, "%-22s %-9s %-40s E %g N/mm², sag grows %g-fold\n", m.ID, "material", m.Name, m.E, m.LongTerm)
+	}
 	golden.Check(t, "testdata/builtin.txt", b.String())
 }
 
@@ -56,6 +59,15 @@ func facts(p *Part) []string {
 	}
 	if g := p.Grip; g.Slots > 0 {
 		list = append(list, fmt.Sprintf("grip %d slots %d sides inset %s width %s shift %s", g.Slots, g.Sides, in(g.Inset), in(g.Width), in(g.Shift)))
+	}
+	if s := p.Bend; s != nil {
+		list = append(list, fmt.Sprintf("%s EI %.4g N·mm² stop span/%d caution span/%d", s.Material.ID, s.Rigidity(p.Depth), s.Stop, s.Caution))
+	}
+	if p.Wire > 0 {
+		list = append(list, "wire "+in(p.Wire))
+	}
+	if s := p.Stand; s != nil {
+		list = append(list, fmt.Sprintf("%d feet offset %s inset %s", s.Feet, in(s.Offset), in(s.Inset)))
 	}
 	if s := p.Panel; s != nil {
 		list = append(list, fmt.Sprintf("%s high, %d slots %s apart from %s", in(s.Height), s.Count, in(s.Pitch), in(s.First)))
@@ -201,11 +213,25 @@ func FuzzLoad(f *testing.F) {
 	}
 	f.Add(string(text))
 	f.Add("parts: {f: {kind: frame, name: f, frame: {form: box, bays: 1, gap: 9}}, s: {kind: stand, name: s, stand: {form: fixed}}}")
+	f.Add("materials: {mdf-black: {name: Black, e: 2700.5, long-term: 1.5, source: x}}\nparts: {shelf-24x12: {bend: {material: mdf-black}}, hook-6: {wire: 3mm}}")
+	f.Add("materials: {m: {name: m, e: 1, source: x}}\nparts: {slope-24: {bend: {thick: 1, stop: 9}}, s: {like: shelf-shoe, bend: {ei: 1}}}")
 	f.Add("parts: {a: {kind: panel, name: a, width: 1, panel: {surface: wire, pitch: 0, count: 9999}}}")
 	base := builtIn(f)
 	f.Fuzz(func(t *testing.T, text string) {
 		var found diag.List
-		for _, p := range Load(base, "house.yaml", []byte(text), &found).All() {
+		list := Load(base, "house.yaml", []byte(text), &found)
+		for _, m := range list.Materials() {
+			if m.Name == "" || m.Source == "" || !(m.E >= 1 && m.E <= maxE) || !(m.LongTerm >= 1) {
+				t.Fatalf("%q: kept %+v", text, m)
+			}
+		}
+		for _, p := range list.All() {
+			if s := p.Bend; s != nil && (!(s.Rigidity(p.Depth) > 0) || s.Stop < 1 || s.Caution < s.Stop || s.EI > 0 && s.Thick > 0) {
+				t.Fatalf("%q: kept %+v", text, s)
+			}
+			if p.PerFoot() < 0 || p.Wire < 0 {
+				t.Fatalf("%q: kept %+v", text, p)
+			}
 			if p.Kind == "" || p.Name == "" || p.Pack < 1 || p.Above < 0 || p.Below < 0 {
 				t.Fatalf("%q: kept %+v", text, p)
 			}

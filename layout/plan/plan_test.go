@@ -30,7 +30,10 @@ unit:
   stand: casters-locking
   bays: 3
   panels: {left: grid-24x60, front: grid-24x60}
-site: {aisle: 44in, ceiling: 10ft, sprinklers: true}
+site: {aisle: 44in, ceiling: 10ft, deflectors: 9ft 6in}
+rules:
+  - {hook-eye: off, reach: off, because: "behind the counter, staff only"}
+  - {sag: on}
 dress:
   back: {same: front}
   right: []
@@ -65,7 +68,12 @@ func TestDecode(t *testing.T) {
 		PartsFiles: []plan.Ref{ref("larkfield-parts.yaml")}, GoodsFiles: []plan.Ref{ref("spring-goods.csv")},
 		Unit: plan.Unit{Frame: ref("gondola-h-48"), Stand: ref("casters-locking"), Bays: 3,
 			Panels: []plan.FacePanel{{Face: plan.Front, Panel: ref("grid-24x60")}, {Face: plan.Left, Panel: ref("grid-24x60")}}},
-		Site: plan.Site{Aisle: 44 * in, Ceiling: 120 * in, Sprinklers: true, Given: true},
+		Site: plan.Site{Aisle: 44 * in, Ceiling: 120 * in, Deflectors: 114 * in, Sprinklers: true, Given: true},
+		Rules: []plan.RuleSetting{
+			{ID: ref("hook-eye"), Off: true, Because: "behind the counter, staff only"},
+			{ID: ref("reach"), Off: true, Because: "behind the counter, staff only"},
+			{ID: ref("sag")},
+		},
 		Dress: []plan.Dress{
 			{Face: plan.Front, Rows: []plan.Row{
 				{Use: ref("hook-6"), Label: "seeds", BayFrom: 1, BayTo: 1, At: &plan.Height{From: 57 * in}, Count: 4,
@@ -98,6 +106,7 @@ func TestSpansPointAtTheWord(t *testing.T) {
 		{p.GoodsFiles[0].At, "spring-goods.csv"},
 		{p.Unit.Frame.At, "gondola-h-48"},
 		{row.Use.At, "hook-6"},
+		{p.Rules[1].ID.At, "reach"},
 		{row.BayAt, "1"},
 		{row.At.At, "57in"},
 		{row.CountAt, "4"},
@@ -123,6 +132,35 @@ func TestDefaults(t *testing.T) {
 		p := plan.Decode("p", []byte("plan: 1\ntitle: T\nmeasure: "+c.measure+"\nunit: {frame: f, stand: s, panels: {front: p}}\n"), &found)
 		if found.Len() > 0 || p.Paper != c.paper || p.Language != "en" || p.Measure.String() != c.measure {
 			t.Errorf("%s: paper %s, language %s, %v: %s", c.measure, p.Paper, p.Language, found.All(), c.reason)
+		}
+	}
+}
+
+// TestRules reads the shapes in which rules may be set.
+func TestRules(t *testing.T) {
+	const head = "plan: 1\ntitle: T\nunit: {frame: f, stand: s, panels: {front: p}}\n"
+	for _, c := range []struct{ rules, want, reason string }{
+		{``, ``, "nothing set"},
+		{`rules: {sag: off, because: "tested"}`, `sag off: tested`, "one mapping"},
+		{`rules: {because: tested, sag: "OFF"}`, `sag off: tested`, "the reason first; quoted, in capitals"},
+		{"rules:\n  - {sag: off, because: a}\n  - {reach: off, because: b}", `sag off: a; reach off: b`, "a list, each with its reason"},
+		{`rules: {sag: off, reach: off, because: both}`, `sag off: both; reach off: both`, "one reason for two"},
+		{`rules: [{sag: on}]`, `sag on: `, "on needs no reason"},
+		{`rules: {}`, ``, "an empty mapping"},
+		{`rules: []`, ``, "an empty list"},
+	} {
+		var found diag.List
+		p := plan.Decode("p.yaml", []byte(head+c.rules+"\n"), &found)
+		var got []string
+		for _, r := range p.Rules {
+			word := "on"
+			if r.Off {
+				word = "off"
+			}
+			got = append(got, r.ID.Name+" "+word+": "+r.Because)
+		}
+		if s := strings.Join(got, "; "); s != c.want || found.Len() > 0 {
+			t.Errorf("%s: %q, want %q; %v", c.reason, s, c.want, found.All())
 		}
 	}
 }
@@ -158,7 +196,7 @@ func TestFingerprint(t *testing.T) {
 
 func FuzzDecode(f *testing.F) {
 	f.Add(full)
-	for _, name := range []string{"wrong", "same", "tab", "anchors"} {
+	for _, name := range []string{"wrong", "same", "tab", "anchors", "rules"} {
 		text, err := os.ReadFile("testdata/" + name + ".yaml")
 		if err != nil {
 			f.Fatal(err)
@@ -178,6 +216,14 @@ func FuzzDecode(f *testing.F) {
 		}
 		if p == nil {
 			return
+		}
+		for _, r := range p.Rules {
+			if r.ID.Name == "" || r.Off && r.Because == "" && !found.Has(diag.Error) {
+				t.Fatalf("%q: rule %+v", text, r)
+			}
+		}
+		if s := p.Site; s.Deflectors > 0 && !s.Sprinklers && !found.Has(diag.Error) {
+			t.Fatalf("%q: site %+v", text, s)
 		}
 		for _, d := range p.Dress {
 			for _, r := range d.Rows {
