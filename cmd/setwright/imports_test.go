@@ -22,12 +22,13 @@ var rooms = map[string][]string{
 	"setwright/layout/measure": {},
 	"setwright/layout/diag":    {},
 	"setwright/layout/solve":   {},
+	"setwright/layout/statics": {},
 	"setwright/layout/decode":  {"layout/measure", "layout/diag"},
 	"setwright/layout/goods":   {"layout/measure", "layout/diag", "layout/decode"},
 	"setwright/layout/parts":   {"layout/measure", "layout/diag", "layout/decode", "layout/goods"},
 	"setwright/layout/plan":    {"layout/measure", "layout/diag", "layout/decode"},
 	"setwright/layout/unit":    {"layout/measure", "layout/diag", "layout/solve", "layout/parts", "layout/goods", "layout/plan"},
-	"setwright/layout/check":   {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit"},
+	"setwright/layout/check":   {"layout/measure", "layout/diag", "layout/statics", "layout/parts", "layout/goods", "layout/plan", "layout/unit"},
 	"setwright/layout/list":    {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check"},
@@ -44,7 +45,7 @@ var rooms = map[string][]string{
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 
 	"setwright/cmd/setwright": {"fonts", "layout", "layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods",
-		"layout/plan", "layout/unit", "layout/list", "render", "render/sheet", "render/pdf", "render/svg"},
+		"layout/plan", "layout/unit", "layout/check", "layout/list", "render", "render/sheet", "render/pdf", "render/svg"},
 }
 
 // support lists packages that only tests import.
