@@ -12,6 +12,7 @@ package layout
 import (
 	"fmt"
 	"io/fs"
+	"slices"
 
 	"setwright/layout/check"
 	"setwright/layout/decode"
@@ -101,12 +102,31 @@ func (p *Project) parse(fsys fs.FS, name string, text []byte) {
 	if p.Plan == nil {
 		return
 	}
+	p.checkRuleIDs()
 	texts := [][]byte{text}
 	partsSound := p.loadParts(fsys, &texts)
 	goodsSound := p.loadGoods(fsys, &texts)
 	p.Fingerprint = plan.Fingerprint(texts...)
 	p.loadImages(fsys)
 	p.resolve(partsSound, goodsSound)
+}
+
+// checkRuleIDs reports settings of rules that there are not.
+func (p *Project) checkRuleIDs() {
+	if len(p.Plan.Rules) == 0 {
+		return
+	}
+	var ids []string
+	for _, r := range check.Rules() {
+		ids = append(ids, r.ID)
+	}
+	for _, set := range p.Plan.Rules {
+		if !slices.Contains(ids, set.ID.Name) {
+			p.Findings.Add(diag.Finding{Level: diag.Error, Code: "unknown-rule", At: set.ID.At,
+				Message:  fmt.Sprintf("there is no rule %q", set.ID.Name),
+				Expected: "a rule's id: setwright rules lists them", Fix: decode.Suggest(set.ID.Name, ids)})
+		}
+	}
 }
 
 // loadParts reads the house's parts lists over the built-in one, and reports

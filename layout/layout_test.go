@@ -6,6 +6,7 @@ import (
 	"image/color"
 	"image/jpeg"
 	"image/png"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -64,7 +65,7 @@ func told(p *Project) string {
 
 func TestLoad(t *testing.T) {
 	p := Load(files(), "plan.yaml")
-	if p.Unit == nil || p.Findings.Len() > 0 {
+	if p.Unit == nil || p.Findings.Has(diag.Error) || p.Findings.Has(diag.Stop) {
 		t.Fatalf("a sound plan:\n%s", told(p))
 	}
 	if diff := cmp.Diff([]string{"plan.yaml", "ours.yaml", "data/goods.csv", "data/seed.png"}, p.Files); diff != "" {
@@ -75,6 +76,36 @@ func TestLoad(t *testing.T) {
 	}
 	if p.Image("data/seed.png") == nil || p.Image("seed.png") != nil {
 		t.Error("an image is named from its goods file, and known from the plan's folder")
+	}
+}
+
+// TestReport wants what the checks found among the findings, and no report
+// without a unit.
+func TestReport(t *testing.T) {
+	p := Load(files(), "plan.yaml")
+	if p.Report.Assessment == nil || len(p.Report.Findings) == 0 {
+		t.Fatalf("a unit on casters: %+v", p.Report)
+	}
+	for _, f := range p.Report.Findings {
+		if !slices.ContainsFunc(p.Findings.All(), func(g diag.Finding) bool { return g.Code == f.Code && g.Message == f.Message }) {
+			t.Errorf("not among the findings: %s", f.Message)
+		}
+	}
+	if p := Load(files("data/goods.csv", ""), "plan.yaml"); p.Report.Assessment != nil || p.Report.Findings != nil {
+		t.Errorf("without a unit: %+v", p.Report)
+	}
+}
+
+// TestUnknownRules wants rules that there are not reported with their nearest.
+func TestUnknownRules(t *testing.T) {
+	p := Load(files("plan.yaml", smallPlan+"rules:\n  - {castors-locked: off, because: no wheels}\n  - {xyzzy: on}\n  - {casters-locked: on}\n"), "plan.yaml")
+	var got []string
+	for _, f := range p.Findings.All() {
+		got = append(got, f.At.String()+" "+f.Code+" "+f.Fix)
+	}
+	want := []string{`plan.yaml:8:6 unknown-rule write "casters-locked"`, "plan.yaml:9:6 unknown-rule "}
+	if diff := cmp.Diff(want, got); diff != "" || p.Unit != nil {
+		t.Errorf("(-want +got):\n%s", diff)
 	}
 }
 

@@ -37,6 +37,7 @@ func build(src source, in io.Reader, wantSVG bool) (*pack, error) {
 		Program:     program,
 		Fingerprint: project.Fingerprint,
 		Images:      project.Image,
+		Report:      project.Report,
 	})
 	if err != nil {
 		return nil, err

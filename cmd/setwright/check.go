@@ -28,11 +28,11 @@ setwright check --json spring.yaml
 setwright check - < spring.yaml`,
 	}
 	asJSON := c.flags.Bool("json", false, "print the findings as JSON")
-	c.run = func(args []string, s streams) error { return check(newSource(args[0]), *asJSON, s) }
+	c.run = func(args []string, s streams) error { return checkPlan(newSource(args[0]), *asJSON, s) }
 	return c
 }
 
-func check(src source, asJSON bool, s streams) error {
+func checkPlan(src source, asJSON bool, s streams) error {
 	project, err := src.load(s.in)
 	if err != nil {
 		return err

@@ -77,6 +77,7 @@ func commands() []*command {
 		checkCommand(),
 		resolveCommand(),
 		partsCommand(),
+		rulesCommand(),
 		newCommand(),
 		completionCommand(),
 	}
