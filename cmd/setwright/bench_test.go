@@ -11,6 +11,9 @@ import (
 	"time"
 
 	"setwright/layout"
+	"setwright/layout/check"
+	"setwright/layout/diag"
+	"setwright/layout/unit"
 )
 
 // The figures of README come from here: go test -run=- -bench=. ./cmd/setwright
@@ -95,6 +98,83 @@ func BenchmarkHooks(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// checksPlan is a slatwall run of a hundred bays, each with nine rows of ten
+// hooks and four shelves on two brackets, all of them full: 10,200 parts.
+func checksPlan() fstest.MapFS {
+	var text strings.Builder
+	fmt.Fprint(&text, "plan: 1\ntitle: Many parts\ngoods: [goods.csv]\n"+
+		"unit: {frame: wall-run, bays: 100, stand: fixed, panels: {front: slat-24x96}}\n"+
+		"site: {aisle: 48in, ceiling: 12ft, deflectors: 11ft}\ndress:\n  front:\n")
+	for bay := range 100 {
+		for i := range 13 {
+			switch {
+			case i < 9:
+				fmt.Fprintf(&text, "    - {use: hook-2-slat, bay: %d, count: 10, goods: {CARD: 10}}\n", bay+1)
+			default:
+				fmt.Fprintf(&text, "    - {use: shelf-24x12, bay: %d, count: 1, goods: {TIN: 4}}\n", bay+1)
+			}
+		}
+	}
+	return fstest.MapFS{
+		"plan.yaml": {Data: []byte(text.String())},
+		"goods.csv": {Data: []byte("sku,name,form,width (in),height (in),depth (in),weight (lb)\nCARD,Card,peg,2,2,0.2,0.05\nTIN,Tin,stand,4,4,4,0.5\n")},
+	}
+}
+
+// partsOf counts the hardware of a unit, brackets and extras too.
+func partsOf(u *unit.Unit) int {
+	n := 0
+	for _, f := range u.Faces {
+		for _, row := range f.Rows {
+			n += len(row.Pieces) + len(row.Brackets) + len(row.Extras)
+		}
+	}
+	return n
+}
+
+// checked is a unit to be judged, as large as it says.
+func checked(tb testing.TB, p *layout.Project, least int) *unit.Unit {
+	tb.Helper()
+	if p.Unit == nil || partsOf(p.Unit) < least || p.Findings.Has(diag.Error) {
+		var said strings.Builder
+		p.Findings.WriteText(&said)
+		tb.Fatalf("no unit of %d parts:\n%s", least, said.String())
+	}
+	return p.Unit
+}
+
+// BenchmarkChecks is the whole assessment and every rule on a dressed unit.
+func BenchmarkChecks(b *testing.B) {
+	b.Run("spring", func(b *testing.B) {
+		benchChecks(b, checked(b, layout.Load(os.DirFS(filepath.Dir(spring)), "plan.yaml"), 50))
+	})
+	b.Run("10000", func(b *testing.B) {
+		benchChecks(b, checked(b, layout.Load(checksPlan(), "plan.yaml"), 10_000))
+	})
+}
+
+func benchChecks(b *testing.B, u *unit.Unit) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if check.Run(u).Assessment == nil {
+			b.Fatal("no assessment")
+		}
+	}
+	b.ReportMetric(float64(partsOf(u)), "parts")
+}
+
+// TestChecksAreQuick judges ten thousand parts, and leaves a slow machine ten
+// times the time that is meant.
+func TestChecksAreQuick(t *testing.T) {
+	const bound = 10 * 200 * time.Millisecond
+	u := checked(t, layout.Load(checksPlan(), "plan.yaml"), 10_000)
+	start := time.Now()
+	check.Run(u)
+	if took := time.Since(start); took > bound {
+		t.Errorf("judging %d parts took %v", partsOf(u), took)
 	}
 }
 

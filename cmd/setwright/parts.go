@@ -4,8 +4,10 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"text/tabwriter"
 
@@ -23,7 +25,7 @@ func partsCommand() *command {
 Prints the built-in parts, and those of any house list given with --list: id,
 name, the surface the part mounts on (or, of a panel, is), size (width x depth x height), rated load and
 pieces a pack. A rating marked "assumed" is the list's assumption, not a
-maker's figure.
+maker's figure. With --json also how shelves bend and the wires goods hang from.
 
 FILTER keeps the parts whose id, name, kind or mounting contains it.`,
 		examples: `
@@ -180,7 +182,39 @@ type jsonPart struct {
 	Rated   json.Number     `json:"rated,omitempty"`
 	Assumed bool            `json:"assumed,omitempty"`
 	Pack    int             `json:"pack"`
+	Bend    *jsonBend       `json:"bend,omitempty"`
+	Wire    json.Number     `json:"wire,omitempty"`
 }
+
+// jsonBend is how a part bends: EI in N·mm², and what it says of its material.
+type jsonBend struct {
+	EI       json.Number `json:"ei"`
+	Material string      `json:"material,omitempty"`
+	E        json.Number `json:"e,omitempty"`
+	Thick    json.Number `json:"thick,omitempty"`
+	LongTerm json.Number `json:"long_term"`
+	Stop     int         `json:"stop"`
+	Caution  int         `json:"caution"`
+	Source   string      `json:"source,omitempty"`
+}
+
+func newJSONBend(p *parts.Part) *jsonBend {
+	s := p.Bend
+	if s == nil {
+		return nil
+	}
+	j := &jsonBend{EI: decimal(math.Round(s.Rigidity(p.Depth))), LongTerm: decimal(s.LongTerm()), Stop: s.Stop, Caution: s.Caution}
+	if s.Material != nil {
+		j.Material, j.E, j.Source = s.Material.Name, decimal(s.Material.E), s.Material.Source
+	}
+	if s.Thick > 0 {
+		j.Thick = json.Number(s.Thick.MM())
+	}
+	return j
+}
+
+// decimal writes a number without an exponent.
+func decimal(x float64) json.Number { return json.Number(strconv.FormatFloat(x, 'f', -1, 64)) }
 
 func writePartsJSON(w io.Writer, list []*parts.Part) error {
 	all := make([]jsonPart, len(list))
@@ -200,6 +234,10 @@ func writePartsJSON(w io.Writer, list []*parts.Part) error {
 		}
 		if p.Rated > 0 {
 			j.Rated, j.Assumed = json.Number(p.Rated.Kilograms()), p.Assumed
+		}
+		j.Bend = newJSONBend(p)
+		if p.Wire > 0 {
+			j.Wire = json.Number(p.Wire.MM())
 		}
 		all[i] = j
 	}
