@@ -34,7 +34,7 @@ func OneOff(feet []Point, body Point, weight float64) []float64 {
 	for off := range feet {
 		rest := make([]Point, 0, len(feet)-1)
 		rest = append(append(rest, feet[:off]...), feet[off+1:]...)
-		if _, distance := nearest(Footprint(rest), body); distance > size*1e-6 {
+		if _, outside := nearest(Footprint(rest), body); outside > size*1e-6 {
 			continue
 		}
 		for i, n := range FeetLoads(rest, body, weight) {
@@ -47,51 +47,45 @@ func OneOff(feet []Point, body Point, weight float64) []float64 {
 	return most
 }
 
-// bearing says which feet can carry anything, by their index, and where on them
-// the weight acts: all of them, or those in line with the edge that the centre of
+// bearing says which feet can carry anything, by their index, and where the weight
+// acts on them: all of them, or those in line with the edge that the centre of
 // gravity is over or past.
 func bearing(feet []Point, body Point) (which []int, at Point) {
 	edges := Footprint(feet)
+	over, outside := nearest(edges, body)
 	near := size(feet) * 1e-9
-	edge, distance := nearest(edges, body)
-	over := edge
 	at = body
 	switch {
 	case len(edges) == 0: // one place only
 		at = feet[0]
-	case distance > 0:
+	case outside >= -near:
 		at = over.nearest(body)
-	default:
-		for _, e := range edges {
-			if e.cross(body)/e.length() <= near {
-				over, distance, at = e, near, e.nearest(body)
-			}
-		}
 	}
 	for i, f := range feet {
-		if len(edges) == 0 || distance <= 0 || math.Abs(over.cross(f))/over.length() <= near {
+		if len(edges) == 0 || outside < -near || math.Abs(over.cross(f))/over.length() <= near {
 			which = append(which, i)
 		}
 	}
 	return which, at
 }
 
-// nearest finds the edge that p is past and nearest to, and how far outside the
-// footprint p is: 0 if it is inside or there are no edges.
-func nearest(edges []Edge, p Point) (best Edge, distance float64) {
-	outside := false
-	least := math.Inf(1)
+// nearest finds the edge of a footprint that p is nearest to, and how far outside
+// p is, below zero if it is inside; without edges nothing is inside.
+func nearest(edges []Edge, p Point) (best Edge, outside float64) {
+	side, least := -1.0, math.Inf(1)
 	for _, e := range edges {
-		outside = outside || e.cross(p) < 0
+		if e.cross(p) < 0 {
+			side = 1
+		}
 		q := e.nearest(p)
 		if d := math.Hypot(p.X-q.X, p.Y-q.Y); d < least {
 			best, least = e, d
 		}
 	}
-	if !outside {
-		return best, 0
+	if len(edges) == 0 {
+		side = 1
 	}
-	return best, least
+	return best, side * least
 }
 
 // nearest is the place on the edge nearest to p.
