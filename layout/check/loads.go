@@ -2,62 +2,186 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"setwright/layout/diag"
-	"setwright/layout/measure"
+	"setwright/layout/plan"
 	"setwright/layout/unit"
 )
 
-// loadRules compare what a piece carries with what it is rated for.
+// loadRules compare what things carry with what they are rated for.
 func loadRules() []judged {
+	const rated = "the parts list's rated load"
 	return []judged{
-		{Rule{"over-rating", "Rated loads", diag.Stop, "the parts list's rated load",
-			"no piece of hardware carries more than it is rated for when every position is full"}, overRating},
+		{Rule{"over-rating", "Rated loads", diag.Stop, rated,
+			"no piece of hardware carries more goods than it is rated for when every position is full"}, overRating},
+		{Rule{"bracket-load", "Brackets", diag.Stop, rated + "; reactions of a continuous beam, AISC Manual table 3-23",
+			"no bracket carries more of its shelf and the goods on it than it is rated for"}, bracketLoad},
+		{Rule{"panel-load", "Panels", diag.Stop, rated,
+			"no panel carries more than it is rated for, both sides of a shared spine together"}, panelLoad},
+		{Rule{"foot-load", "Casters and feet", diag.Stop, rated + "; one foot off the floor, common practice",
+			"no caster or leveller carries more than its share of the set's rating: a stop on a level floor, a caution with one of the others off the floor"}, footLoad},
 	}
+}
+
+// rating names a rated load as what it is.
+func rating(assumed bool) string {
+	if assumed {
+		return "rating assumed:"
+	}
+	return "rated"
 }
 
 // overRating finds the first piece of each row that carries too much.
 func overRating(s *subject, r Rule) []diag.Finding {
 	var found []diag.Finding
-	for _, f := range s.Faces {
-		for _, row := range f.Rows {
-			if row.Part.Rated > 0 {
-				found = append(found, s.overloaded(row, r)...)
+	last := (*unit.Row)(nil)
+	for _, l := range s.all() {
+		load, rated := l.goods(), l.row.Part.Rated
+		if l.row == last || rated == 0 || load <= rated {
+			continue
+		}
+		last = l.row
+		found = append(found, r.finding(l.row.Declared.Span, l.where,
+			fmt.Sprintf("%s at %s carries %s when full, %s %s: %s too much",
+				l.row.Part.ID, l.row.Address, s.mass(load), rating(l.row.Part.Assumed), s.mass(rated), s.mass(load-rated)),
+			"fewer or lighter goods, or a stronger part; the maker's rating governs"))
+	}
+	return found
+}
+
+// slack is by how much a load worked out in floating point may seem to pass a
+// rating it only meets.
+const slack = 1 + 1e-9
+
+// bracketLoad finds the bracket of each row that carries most over its rating.
+func bracketLoad(s *subject, r Rule) []diag.Finding {
+	worst := map[*unit.Row]*HoldCase{}
+	for i := range s.a.Holds {
+		h := &s.a.Holds[i]
+		if !slices.Contains(h.Row.Brackets, h.Piece) || h.Rated == 0 || h.Load <= h.Rated*slack {
+			continue
+		}
+		if w := worst[h.Row]; w == nil || h.Load > w.Load*slack {
+			worst[h.Row] = h
+		}
+	}
+	var found []diag.Finding
+	for i := range s.a.Holds {
+		h := &s.a.Holds[i]
+		if worst[h.Row] != h {
+			continue
+		}
+		found = append(found, r.finding(h.Row.Declared.Span, s.on(h.Row, h.Piece),
+			fmt.Sprintf("%s under %s at %s carries %s when full, %s %s: %s too much",
+				h.Piece.Part.ID, h.Row.Part.ID, h.Row.Address, s.carried(h.Load), rating(h.Assumed), s.carried(h.Rated), s.carried(h.Load-h.Rated)),
+			"fewer or lighter goods, more brackets, or stronger ones; the maker's rating governs"))
+	}
+	return found
+}
+
+// panelLoad sums what hangs on each panel, on a shared spine from both sides.
+func panelLoad(s *subject, r Rule) []diag.Finding {
+	var found []diag.Finding
+	for _, f := range s.Unit.Faces {
+		if f.Twin == plan.Front {
+			continue // its panels are the front's
+		}
+		for bay := 1; bay <= f.Bays; bay++ {
+			load, rated := s.a.panel(f.ID, bay), newtons(f.Panel.Rated)
+			where, sides := s.rowsIn(f, bay), ""
+			if twin := s.face(f.Twin); twin != nil {
+				behind := f.Bays + 1 - bay
+				load += s.a.panel(twin.ID, behind)
+				where, sides = append(where, s.rowsIn(twin, behind)...), " from both sides"
 			}
+			if rated == 0 || load <= rated*slack {
+				continue
+			}
+			found = append(found, r.finding(s.panelAt(f.ID), where,
+				fmt.Sprintf("%s in bay %d of the %s face carries %s%s when full, %s %s: %s too much",
+					f.Panel.ID, bay, f.ID, s.carried(load), sides, rating(f.Panel.Assumed), s.carried(rated), s.carried(load-rated)),
+				"fewer or lighter goods in that bay, or a stronger panel; the maker's rating governs"))
 		}
 	}
 	return found
 }
 
-func (s *subject) overloaded(row *unit.Row, r Rule) []diag.Finding {
-	load := map[*unit.Piece]measure.Mass{}
-	where := map[*unit.Piece][]string{}
-	for _, pos := range row.Positions {
-		last := (*unit.Piece)(nil)
-		for _, front := range pos.Fronts {
-			load[front.Piece] += measure.Mass(front.Units) * pos.Product.Weight
-			if front.Piece != last {
-				where[front.Piece] = append(where[front.Piece], pos.Address)
-			}
-			last = front.Piece
+// panel is the load on one bay of one face, N.
+func (a *Assessment) panel(face plan.FaceID, bay int) float64 {
+	for _, p := range a.Panels {
+		if p.Face == face && p.Bay == bay {
+			return p.Load
 		}
 	}
-	for _, piece := range row.Pieces {
-		if load[piece] > row.Part.Rated {
-			return []diag.Finding{s.tooMuch(row, r, load[piece], where[piece])}
+	return 0
+}
+
+// rowsIn is the addresses of the rows that hold on to a bay.
+func (s *subject) rowsIn(f *unit.Face, bay int) []string {
+	var where []string
+	for _, row := range f.Rows {
+		holds := func(p *unit.Piece) bool {
+			return slices.ContainsFunc(p.Grips, func(g unit.Grip) bool { return bayOf(f, g) == bay })
+		}
+		if slices.ContainsFunc(row.All(), holds) {
+			where = append(where, row.Address)
+		}
+	}
+	return where
+}
+
+// bayOf is the bay, from 1, that the middle of a grip lies in.
+func bayOf(f *unit.Face, g unit.Grip) int {
+	return max(1, min(f.Bays, int((g.X0+g.X1)/2/f.Panel.Width)+1))
+}
+
+// face is the unit's face of that name, or nil.
+func (s *subject) face(id plan.FaceID) *unit.Face {
+	for _, f := range s.Unit.Faces {
+		if f.ID == id {
+			return f
 		}
 	}
 	return nil
 }
 
-func (s *subject) tooMuch(row *unit.Row, r Rule, load measure.Mass, where []string) diag.Finding {
-	sys := s.Plan.Measure
-	rating := "rated"
-	if row.Part.Assumed {
-		rating = "rating assumed:"
+// panelAt is where the plan names a face's panel.
+func (s *subject) panelAt(id plan.FaceID) diag.Span {
+	for _, p := range s.Plan.Unit.Panels {
+		if p.Face == id {
+			return p.Panel.At
+		}
 	}
-	return r.finding(row.Declared.Span, where,
-		fmt.Sprintf("%s at %s carries %s when full, %s %s: %s too much",
-			row.Part.ID, row.Address, load.Text(sys), rating, row.Part.Rated.Text(sys), (load-row.Part.Rated).Text(sys)),
-		"fewer or lighter goods, or a stronger part; the maker's rating governs")
+	return s.Plan.Unit.At
+}
+
+// footLoad judges the most loaded foot.
+func footLoad(s *subject, r Rule) []diag.Finding {
+	var level, rocking *FootCase
+	for i := range s.a.Feet {
+		f := &s.a.Feet[i]
+		if level == nil || f.Load > level.Load*slack {
+			level = f
+		}
+		if rocking == nil || f.OneOff > rocking.OneOff*slack {
+			rocking = f
+		}
+	}
+	if level == nil || level.Rated == 0 {
+		return nil
+	}
+	fix := "lighter goods, an evener spread of them, or a stronger stand; the maker's rating governs"
+	where := s.Plan.Unit.Stand.At
+	switch {
+	case level.Load > level.Rated*slack:
+		return []diag.Finding{r.finding(where, nil,
+			fmt.Sprintf("the most loaded foot of %s carries %s, %s %s each: %s too much",
+				s.Stand.ID, s.carried(level.Load), rating(level.Assumed), s.carried(level.Rated), s.carried(level.Load-level.Rated)), fix)}
+	case rocking.OneOff > rocking.Rated*slack:
+		return []diag.Finding{as(diag.Caution, r.finding(where, nil,
+			fmt.Sprintf("with one foot off the floor another of %s carries %s, %s %s each: %s too much",
+				s.Stand.ID, s.carried(rocking.OneOff), rating(rocking.Assumed), s.carried(rocking.Rated), s.carried(rocking.OneOff-rocking.Rated)), fix))}
+	}
+	return nil
 }

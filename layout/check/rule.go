@@ -27,7 +27,7 @@ func Rules() []Rule {
 
 // judgedRules is every rule there is.
 func judgedRules() []judged {
-	return slices.Concat(loadRules(), siteRules())
+	return slices.Concat(loadRules(), bendingRules(), standRules(), accessRules(), siteRules(), stockRules())
 }
 
 // finding is what every finding of the rule has in common.
@@ -38,8 +38,8 @@ func (r Rule) finding(at diag.Span, where []string, message, fix string) diag.Fi
 	}
 }
 
-// at is the finding at another level than the rule's gravest.
-func at(level diag.Level, f diag.Finding) diag.Finding {
+// as is the finding at another level than the rule's gravest.
+func as(level diag.Level, f diag.Finding) diag.Finding {
 	f.Level = level
 	return f
 }

@@ -1,0 +1,116 @@
+package check
+
+import (
+	"setwright/layout/measure"
+	"setwright/layout/parts"
+	"setwright/layout/plan"
+	"setwright/layout/unit"
+)
+
+// heap adds up masses and their places.
+type heap struct{ mass, x, y, z float64 }
+
+// add puts a mass at the middle of a solid.
+func (h *heap) add(m measure.Mass, at unit.Solid) {
+	w := kg(m)
+	h.mass += w
+	h.x += w * (mm(at.X0) + mm(at.X1)) / 2
+	h.y += w * (mm(at.Y0) + mm(at.Y1)) / 2
+	h.z += w * (mm(at.Z0) + mm(at.Z1)) / 2
+}
+
+func (h heap) with(o heap) heap { return heap{h.mass + o.mass, h.x + o.x, h.y + o.y, h.z + o.z} }
+
+// body is the heap's mass and centre.
+func (h heap) body() Body {
+	if h.mass == 0 {
+		return Body{}
+	}
+	return Body{h.mass, h.x / h.mass, h.y / h.mass, h.z / h.mass}
+}
+
+// structure is the bare frame on its stand. A frame's weight is taken half in
+// its deck and half in its uprights, as tall as the panels: common practice,
+// where no maker says more.
+func (s *subject) structure() heap {
+	var h heap
+	var uprights unit.Solid
+	for _, piece := range s.Structure {
+		if piece.Part.Kind == parts.Panel {
+			if uprights == (unit.Solid{}) {
+				uprights = piece.Solid
+			}
+			uprights = uprights.Union(piece.Solid)
+		}
+	}
+	feet := measure.Mass(max(s.Stand.Stand.Feet, 1))
+	for _, piece := range s.Structure {
+		switch piece.Part.Kind {
+		case parts.Frame:
+			h.add(piece.Part.Weight/2, piece.Solid)
+			h.add(piece.Part.Weight-piece.Part.Weight/2, uprights)
+		case parts.Stand:
+			h.add(piece.Part.Weight/feet, piece.Solid)
+		default:
+			h.add(piece.Part.Weight, piece.Solid)
+		}
+	}
+	return h
+}
+
+// hung is the hardware of one face.
+func (s *subject) hung(f *unit.Face) heap {
+	var h heap
+	for _, row := range f.Rows {
+		for _, piece := range row.All() {
+			h.add(weightOf(piece), f.Solid(piece.Box))
+		}
+	}
+	return h
+}
+
+// weightOf is the weight of a piece, of what is cut from stock by its length.
+func weightOf(p *unit.Piece) measure.Mass {
+	if p.Cut == 0 || p.Part.Cut == nil || p.Part.Cut.Stock == 0 {
+		return p.Part.Weight
+	}
+	const step = measure.Micrometre // keeps the product within int64
+	return p.Part.Weight * measure.Mass(p.Cut/step) / measure.Mass(p.Part.Cut.Stock/step)
+}
+
+// stocked is the goods of one face that a state leaves on it.
+func (s *subject) stocked(face int, keep func(held) bool) heap {
+	var h heap
+	for _, l := range s.faces[face] {
+		for _, g := range l.held {
+			if keep(g) {
+				h.add(g.weight, l.face.Solid(g.front.Box))
+			}
+		}
+	}
+	return h
+}
+
+func every(held) bool { return true }
+
+// weigh fills in the masses of faces and of the whole, bare and full.
+func (s *subject) weigh() {
+	bare := s.structure()
+	var goods heap
+	for i, f := range s.Unit.Faces {
+		hardware, stock := s.hung(f), s.stocked(i, every)
+		s.a.Faces = append(s.a.Faces, FaceCase{Face: f.ID, Hardware: hardware.mass, Goods: stock.mass})
+		bare, goods = bare.with(hardware), goods.with(stock)
+	}
+	s.a.Bare, s.a.Full = bare.body(), bare.with(goods).body()
+}
+
+// faceCase is what one face carries, or nil if the unit has no such face.
+func (a *Assessment) faceCase(id plan.FaceID) *FaceCase {
+	for i := range a.Faces {
+		if a.Faces[i].Face == id {
+			return &a.Faces[i]
+		}
+	}
+	return nil
+}
