@@ -246,10 +246,36 @@ func FuzzLoad(f *testing.F) {
 	f.Add(smallPlan, smallParts, smallGoods)
 	f.Add(strings.Replace(smallPlan, "at: 57in", "near: 3ft, every: 2 1/2in, repeat: 3", 1), smallParts, smallGoods)
 	f.Add(strings.Replace(smallPlan, "dress: {", "dress: {back: {same: front}, ", 1), "", strings.ReplaceAll(smallGoods, ",", ";"))
+	f.Add(shelfPlan, shelfParts, shelfGoods)
+	f.Add(strings.Replace(shelfPlan, "casters-locking", "fixed", 1), "", strings.Replace(shelfGoods, ",9,", ",0,", 1))
 	f.Fuzz(func(t *testing.T, plan, parts, goods string) {
 		p := Load(files("plan.yaml", plan, "ours.yaml", parts, "data/goods.csv", goods), "plan.yaml")
 		if (p.Unit == nil) != p.Findings.Has(diag.Error) {
 			t.Errorf("unit: %v, findings:\n%s", p.Unit != nil, told(p))
 		}
+		for _, f := range p.Report.Findings {
+			if said := f.Message + f.Fix; strings.Contains(said, "NaN") || strings.Contains(said, "Inf") || f.Source == "" {
+				t.Errorf("%s: %s", f.Code, said)
+			}
+		}
 	})
 }
+
+// A plan, parts and goods for which most of the checks have work.
+const (
+	shelfPlan = `plan: 1
+title: Shelves
+parts: [ours.yaml]
+goods: [data/goods.csv]
+unit: {frame: gondola-h-48, stand: casters-locking, panels: {front: grid-24x60, right: grid-24x60, left: grid-24x60}}
+site: {aisle: 40in, ceiling: 9ft, deflectors: 8ft 9in}
+rules: [{sag: off, because: tested}, {reach: on}]
+dress:
+  front: [{use: shelf-48x12, at: 54in, goods: [VASE]}, {use: rail-u-24, bay: 1, goods: [COAT]}, {use: slope-24, bay: 2, goods: [VASE]}]
+  right: [{use: hook-12, goods: [SEED]}]
+`
+	shelfParts = "materials:\n  foam: {name: Foam, e: 1, long-term: 10, source: us}\n" +
+		"parts:\n  shelf-48x12: {bend: {material: foam, thick: 1mm}, needs: {every: 48}}\n  casters-locking: {stand: {feet: 3, offset: 3}}\n"
+	shelfGoods = "sku,name,form,width,height,depth,weight,breakable\n" +
+		"VASE,Vase,stand,4,9,4,9,yes\nCOAT,Coat,hanger,15,22,2,3,\nSEED,Seeds,peg,3,4,0.1,0.1,no\n"
+)
