@@ -237,11 +237,8 @@ func caneFinds(f *unit.Face, low [][]unit.Box, box unit.Box) measure.Length {
 
 // Reach ranges of 308: heights from the floor.
 const (
-	reachLow      = 15 * measure.Inch // 308.2.1, 308.3.1
+	reachLow      = 15 * measure.Inch // 308.3.1
 	reachHigh     = 48 * measure.Inch
-	forwardShort  = 20 * measure.Inch // 308.2.2: reaching further than this, 44 in
-	forwardLong   = 25 * measure.Inch
-	forwardHigh   = 44 * measure.Inch
 	sideShort     = 10 * measure.Inch // 308.3.2: reaching further than this, 46 in
 	sideLong      = 24 * measure.Inch
 	sideHigh      = 46 * measure.Inch
@@ -256,18 +253,6 @@ func sideReach(depth, height measure.Length) measure.Length {
 		return reachHigh
 	case depth <= sideLong && height <= sideObstructs:
 		return sideHigh
-	}
-	return 0
-}
-
-// forwardReach is the greatest height within forward reach over an obstruction
-// so deep, with knee space as deep under it, 0 if nothing is (308.2).
-func forwardReach(depth measure.Length) measure.Length {
-	switch {
-	case depth <= forwardShort:
-		return reachHigh
-	case depth <= forwardLong:
-		return forwardHigh
 	}
 	return 0
 }

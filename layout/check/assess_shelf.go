@@ -49,7 +49,7 @@ func (s *subject) shelfCase(l *laden) (ShelfCase, bool) {
 		x := beam.Length * float64(i) / (curvePoints - 1)
 		c.Curve = append(c.Curve, SagAt{x, creep * solved.Deflection(x)})
 	}
-	for n := 2; n <= 4; n++ {
+	for n := 2; n <= 3; n++ {
 		beam.Supports = spread(supports, n)
 		if other, err := beam.Solve(); err == nil {
 			_, sag, _ := other.MaxSag()

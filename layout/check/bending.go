@@ -54,31 +54,31 @@ func sag(s *subject, r Rule) []diag.Finding {
 		}
 		switch stop, seen := sagLimit(worst.Span, worst.overhangs(), bend.Stop), sagLimit(worst.Span, worst.overhangs(), bend.Caution); {
 		case worst.Sag > stop*slack:
-			found = append(found, s.sags(r, worst, bend.Stop, stop, "allowed is"))
+			found = append(found, s.sags(r, worst, bend.Stop, stop, "allowed"))
 		case worst.Sag > seen*slack:
-			found = append(found, as(diag.Caution, s.sags(r, worst, bend.Caution, seen, "which is seen, past")))
+			found = append(found, as(diag.Caution, s.sags(r, worst, bend.Caution, seen, "where it is noticed")))
 		}
 	}
 	return found
 }
 
-func (s *subject) sags(r Rule, c *ShelfCase, ratio int, limit float64, past string) diag.Finding {
+func (s *subject) sags(r Rule, c *ShelfCase, ratio int, limit float64, level string) diag.Finding {
+	what, more := "supports", ""
+	if c.Piece.Part.Kind == parts.Shelf {
+		what = "brackets"
+	}
 	var others []string
-	fix := "a stiffer or thicker shelf, or lighter goods"
 	for _, o := range c.Others {
 		others = append(others, fmt.Sprintf("%s: %s", number(o.Supports), s.fine(o.Sag)))
-		if o.Supports > len(c.Supports) && len(fix) == len("a stiffer or thicker shelf, or lighter goods") {
-			fix = fmt.Sprintf("%s supports instead of %s, %s", number(o.Supports), number(len(c.Supports)), fix)
+		if more == "" && o.Supports > len(c.Supports) && o.Sag < c.Sag {
+			more = fmt.Sprintf("%s %s, ", number(o.Supports), what)
 		}
 	}
-	what := "supports "
-	if c.Piece.Part.Kind == parts.Shelf {
-		what = "brackets "
-	}
 	return r.finding(c.Row.Declared.Span, s.on(c.Row, c.Piece),
-		fmt.Sprintf("%s at %s sags %s in time over a span of %s, %s span/%d, %s: %s too much (evenly spread, with %s%s)",
+		fmt.Sprintf("%s at %s sags, in time, %s over %s; span/%d, %s, is %s: %s too much (with two %s: %s)",
 			c.Piece.Part.ID, c.Row.Address, s.fine(c.Sag), s.length(measure.Length(c.Span*float64(measure.Millimetre))),
-			past, ratio, s.fine(limit), s.fine(c.Sag-limit), what, strings.Join(others, ", ")), fix)
+			ratio, s.fine(limit), level, s.fine(c.Sag-limit), what, strings.TrimPrefix(strings.Join(others, ", "), "two: ")),
+		more+"a stiffer or thicker shelf, or lighter goods")
 }
 
 // number words a small number.

@@ -18,7 +18,7 @@ func loadRules() []judged {
 		{Rule{"bracket-load", "Brackets", diag.Stop, rated + "; reactions of a continuous beam, AISC Manual table 3-23",
 			"no bracket carries more of its shelf and the goods on it than it is rated for"}, bracketLoad},
 		{Rule{"panel-load", "Panels", diag.Stop, rated,
-			"no panel carries more than it is rated for, both sides of a shared spine together"}, panelLoad},
+			"no panel carries more than it is rated for, both sides of a shared spine together, and the frame no more with all its panels"}, panelLoad},
 		{Rule{"foot-load", "Casters and feet", diag.Stop, rated + "; one foot off the floor, common practice",
 			"no caster or leveller carries more than its share of the set's rating: a stop on a level floor, a caution with one of the others off the floor"}, footLoad},
 	}
@@ -104,7 +104,23 @@ func panelLoad(s *subject, r Rule) []diag.Finding {
 				"fewer or lighter goods in that bay, or a stronger panel; the maker's rating governs"))
 		}
 	}
-	return found
+	return append(found, s.frameLoad(r)...)
+}
+
+// frameLoad compares all that hangs on the unit with the frame's rating.
+func (s *subject) frameLoad(r Rule) []diag.Finding {
+	var load float64
+	for _, f := range s.a.Faces {
+		load += f.all() * gravity
+	}
+	rated := newtons(s.Frame.Rated)
+	if rated == 0 || load <= rated*slack {
+		return nil
+	}
+	return []diag.Finding{r.finding(s.Plan.Unit.Frame.At, nil,
+		fmt.Sprintf("all that hangs on %s weighs %s when full, %s %s: %s too much",
+			s.Frame.ID, s.carried(load), rating(s.Frame.Assumed), s.carried(rated), s.carried(load-rated)),
+		"fewer or lighter goods, or a stronger frame; the maker's rating governs")}
 }
 
 // panel is the load on one bay of one face, N.

@@ -3,8 +3,6 @@ package check
 import (
 	"fmt"
 	"math"
-	"strconv"
-	"strings"
 
 	"setwright/layout/measure"
 )
@@ -24,9 +22,6 @@ func kg(m measure.Mass) float64 { return float64(m) / float64(measure.Kilogram) 
 
 // newtons is the force of a weight.
 func newtons(m measure.Mass) float64 { return kg(m) * gravity }
-
-// inches is a whole number of inches.
-func inches(n int64) measure.Length { return measure.Length(n) * measure.Inch }
 
 // length writes a place or size for people.
 func (s *subject) length(l measure.Length) string { return l.Text(s.Plan.Measure) }
@@ -51,16 +46,19 @@ func (s *subject) force(n float64) string {
 // fine writes a sag or deflection, finer than a tape measures.
 func (s *subject) fine(millimetres float64) string {
 	if s.Plan.Measure == measure.Millimetres {
-		return fmt.Sprintf("%.1f mm", millimetres)
+		return fmt.Sprintf("%.*f mm", digits(millimetres, 1), millimetres)
 	}
-	return fmt.Sprintf("%.2f in", millimetres/25.4)
+	return fmt.Sprintf("%.*f in", digits(millimetres/25.4, 2), millimetres/25.4)
 }
 
-// times writes one quantity over another.
-func times(a, b float64) string { return strconv.FormatFloat(a/b, 'f', 1, 64) }
-
-// percent writes a share.
-func percent(x float64) string { return fmt.Sprintf("%.0f %%", 100*x) }
+// digits is how many decimals show a size: one more than usual, where else
+// nothing of it would be left.
+func digits(size float64, usual int) int {
+	if math.Abs(size)*math.Pow10(usual) < 1 {
+		return usual + 1
+	}
+	return usual
+}
 
 // counted is a number with its noun.
 func counted(n int, noun string) string {
@@ -68,13 +66,4 @@ func counted(n int, noun string) string {
 		return "1 " + noun
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
-}
-
-// few names up to three places and says how many more there are.
-func few(list []string) string {
-	const most = 3
-	if len(list) <= most {
-		return strings.Join(list, ", ")
-	}
-	return fmt.Sprintf("%s and %d more", strings.Join(list[:most], ", "), len(list)-most)
 }

@@ -15,10 +15,10 @@ import (
 func stockRules() []judged {
 	return []judged{
 		{Rule{"heavy-low", "Heavy goods low", diag.Caution, "common practice",
-			"what weighs 5 kg (11 lb) or more apiece is no higher than 48 in, and no row higher than that with 25 kg (55 lb) or more in a bay is over a lighter one"}, heavyLow},
+			"what weighs 5 kg (11 lb) or more apiece is no higher than 48 in, and no row higher than that with 25 kg (55 lb) or more in a bay is over one that carries less than three quarters as much"}, heavyLow},
 		{Rule{"hook-eye", "Hook ends at eye height", diag.Caution,
-			"common practice; eye heights derived from ANSUR II (standing: stature less sitting height plus sitting eye height, 95th percentile man, with shoes) and, for a child of three, from CDC growth charts (from memory)",
-			"between a child's and an adult's eye height, 33 and 70 in, no hook or arm ends further out than what is below it"}, hookEye},
+			"common practice; eye heights derived from ANSUR II and, for a child of three, CDC growth charts",
+			"between a child's and an adult's eye height, 33 and 70 in, no hook or arm ends more than 1 in further out than what is below it"}, hookEye},
 		{Rule{"breakables", "Breakables", diag.Caution, "common practice",
 			"glass and other breakables are no higher than 1.5 m (59 in)"}, breakables},
 		{Rule{"lift", "Lifting", diag.Caution, "revised NIOSH lifting equation, DHHS (NIOSH) 94-110, formula; one case at a time from a cart 30 in high, fair grip, at most 0.2 lifts a minute for an hour",
@@ -96,7 +96,7 @@ func (s *subject) heavyRows(face int, r Rule) []diag.Finding {
 				continue
 			}
 			for _, below := range rows[i+1:] {
-				if below.l.row.Height <= heavyHeight && below.load < above.load {
+				if below.l.row.Height <= heavyHeight && below.load < above.load/4*3 {
 					worst, under = above, below
 				}
 			}
@@ -111,11 +111,13 @@ func (s *subject) heavyRows(face int, r Rule) []diag.Finding {
 		fmt.Sprintf("let %s and %s change places", worst.l.row.Address, under.l.row.Address))}
 }
 
-// Eye heights: a child of three, 95 cm tall, less 10 cm; the 95th percentile
-// man of ANSUR II, derived 1753 mm barefoot, and 25 mm of shoe.
+// Eye heights: a child of three, 95 cm tall (CDC growth charts; from memory),
+// less 10 cm; the 95th percentile man of ANSUR II, 1753 mm barefoot, derived as
+// stature less sitting height plus sitting eye height, and 25 mm of shoe.
 const (
 	childEye = 850 * measure.Millimetre
 	adultEye = 1778 * measure.Millimetre
+	proud    = measure.Inch // how far an end may stick out past what is below
 )
 
 // hookEye reports, for each face, the end that sticks out furthest past what is
@@ -133,7 +135,7 @@ func hookEye(s *subject, r Rule) []diag.Finding {
 				continue
 			}
 			past := l.piece.Box.D1 - guards.below(f, l)
-			if past <= 0 {
+			if past <= proud {
 				continue
 			}
 			rows = append(rows, l.row.Address)
