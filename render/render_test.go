@@ -43,7 +43,7 @@ func load(t testing.TB, plan string) *layout.Project {
 
 func drawn(t testing.TB, p *layout.Project) *sheet.Pack {
 	t.Helper()
-	pack, err := Pack(p.Unit, p.Findings.All(), Options{Program: "setwright test", Fingerprint: p.Fingerprint, Images: p.Image})
+	pack, err := Pack(p.Unit, p.Findings.All(), Options{Program: "setwright test", Fingerprint: p.Fingerprint, Images: p.Image, Report: p.Report})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -216,7 +216,7 @@ func TestEveryPaperAndLanguage(t *testing.T) {
 				u, pl := *p.Unit, *p.Unit.Plan
 				pl.Paper, pl.Language, pl.Measure = paper, language, measure.System((i+k)%2)
 				u.Plan = &pl
-				pack, err := Pack(&u, p.Findings.All(), Options{})
+				pack, err := Pack(&u, p.Findings.All(), Options{Report: p.Report})
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -256,7 +256,7 @@ func TestOrder(t *testing.T) {
 			names = append(names, s.Name)
 		}
 	}
-	want := "cover unit front-hardware front-goods right-hardware right-goods back-hardware back-goods left-hardware left-goods pick-list position-key findings sign-off"
+	want := "cover unit front-hardware front-goods right-hardware right-goods back-hardware back-goods left-hardware left-goods pick-list position-key findings statics sign-off"
 	if got := strings.Join(names, " "); got != want {
 		t.Errorf("sheets come as %s, want %s", got, want)
 	}

@@ -6,8 +6,10 @@ import (
 	"strings"
 
 	"setwright/layout/list"
+	"setwright/layout/measure"
 	"setwright/layout/parts"
 	"setwright/layout/unit"
+	"setwright/render/sheet"
 )
 
 // Build draws the unit build sheet: plan view, what the bare unit is made of,
@@ -17,18 +19,65 @@ func (j *Job) Build() []*Page {
 	pg := s.upright()
 	area := pg.Field
 	plot := area
-	below := j.structureTable().heightIn(wide(area)) + itemsHeight(j.steps(), wide(area)-stepIndent) + 2*headSpace + 5*mm
-	plot.Max.Y = area.Min.Y + max(high(area)*38/100, min(high(area)*60/100, high(area)-below))
+	below := j.structureTable().heightIn(wide(area)) + itemsHeight(j.steps(), wide(area)-stepIndent) + 2*headSpace + j.cautionsHeight(wide(area)) + 7*mm
+	plot.Max.Y = area.Min.Y + j.planHeight(area, below)
 	area.Min.Y = pg.planView(plot).Min.Y
 	f := s.flowOn(pg, area)
-	f.heading(j.Words.FramePanelsStand, 10*mm)
+	f.headedBeside(j.Words.FramePanelsStand, j.unitFindings(), letter(large).strong(), 10*mm)
 	f.table(j.structureTable())
-	f.skip(4 * mm)
+	f.skip(3 * mm)
+	f.cautions()
+	f.skip(3 * mm)
 	f.heading(j.Words.BuildSteps, 10*mm)
 	for i, step := range j.steps() {
 		f.item(strconv.Itoa(i+1), step, letter(plain), stepIndent)
 	}
 	return s.pages
+}
+
+// planHeight is how much of the sheet the plan view may take: what the rest
+// leaves, if that makes it large enough to read; else most of the sheet, and
+// the rest goes on to another.
+func (j *Job) planHeight(area sheet.Rect, below measure.Length) measure.Length {
+	most := high(area) * 60 / 100
+	left := area
+	left.Max.Y = area.Min.Y + min(most, high(area)-below)
+	least := int64(48)
+	if j.metric() {
+		least = 50
+	}
+	if den, _ := j.planScale(left); den <= least {
+		return high(left)
+	}
+	return most
+}
+
+// cautions sets the cautions in one paragraph, framed.
+func (f *flow) cautions() {
+	j := f.section.job
+	h := j.cautionsHeight(wide(f.area))
+	f.room(h)
+	r := box(f.area.Min.X, f.y, f.area.Max.X, f.y+h)
+	f.page.outlineBox(r, pen(medium))
+	s := letter(plain)
+	y := f.page.write(r.Min.X+cautionPad, r.Min.Y+cautionPad+s.strong().rise(), j.Words.Cautions, s.strong()).Max.Y
+	f.page.paragraph(r.Min.X+cautionPad, y+300*micron, wide(r)-2*cautionPad, j.cautionText(), s)
+	f.y = r.Max.Y
+}
+
+const cautionPad = 1500 * micron
+
+// cautionText is the cautions but for who governs, which stands at the foot
+// of every sheet.
+func (j *Job) cautionText() string {
+	list := j.cautions()
+	return strings.Join(list[:len(list)-2], " ")
+}
+
+// cautionsHeight is the height the framed cautions take.
+func (j *Job) cautionsHeight(width measure.Length) measure.Length {
+	s := letter(plain)
+	return s.pitch()*measure.Length(1+len(wrap(j.cautionText(), s, width-2*cautionPad))) + 2*cautionPad
 }
 
 const stepIndent = 7 * mm

@@ -194,6 +194,7 @@ func (e *elevation) drawChain(c *chain, y, from, to measure.Length, figures []sh
 			to = c.top
 		}
 		e.line(l.want, min(c.bottom, y), l.want, to, pencil(hair, 120))
+		e.keepFine(pt(l.want, min(c.bottom, y)), pt(l.want, to))
 	}
 	for i, l := range c.labels {
 		e.fillBox(figures[i], white())

@@ -11,6 +11,7 @@ type clutter struct {
 	boxes []sheet.Rect // things lettering may not lie on
 	words []sheet.Rect // lettering: nothing may cross it
 	lines []segment    // leaders and dimension lines
+	fine  []segment    // extension lines: only flags keep off them
 }
 
 type segment struct{ a, b sheet.Point }
@@ -18,6 +19,8 @@ type segment struct{ a, b sheet.Point }
 func (c *clutter) keepBox(r sheet.Rect)      { c.boxes = append(c.boxes, r) }
 func (c *clutter) keepWord(r sheet.Rect)     { c.words = append(c.words, r) }
 func (c *clutter) keepLine(a, b sheet.Point) { c.lines = append(c.lines, segment{a, b}) }
+
+func (c *clutter) keepFine(a, b sheet.Point) { c.fine = append(c.fine, segment{a, b}) }
 
 // clear reports whether lettering may be set in r.
 func (c *clutter) clear(r sheet.Rect) bool {
@@ -40,6 +43,15 @@ func (c *clutter) clearOfWords(r sheet.Rect) bool {
 
 func (c *clutter) clearOfLines(r sheet.Rect) bool {
 	for _, l := range c.lines {
+		if l.cuts(r) {
+			return false
+		}
+	}
+	return true
+}
+
+func (c *clutter) clearOfFine(r sheet.Rect) bool {
+	for _, l := range c.fine {
 		if l.cuts(r) {
 			return false
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"setwright/layout/measure"
+	"setwright/layout/parts"
 	"setwright/render/sheet"
 )
 
@@ -30,7 +31,7 @@ func (j *Job) cover(rest []*Page, own int) []*Page {
 	left, right := area, area
 	left.Max.X = area.Min.X + wide(area)*52/100
 	right.Min.X = left.Max.X + 6*mm
-	lower := max(j.index(rest, own).heightIn(wide(left)), itemsHeight(j.Words.CautionList(), wide(right)-bulletIndent)) + headSpace
+	lower := max(j.index(rest, own).heightIn(wide(left)), itemsHeight(j.cautions(), wide(right)-bulletIndent)) + headSpace
 	picture := area
 	picture.Max.Y = area.Min.Y + max(high(area)*40/100, min(high(area)*3/4, high(area)-lower-6*mm))
 	picture.Max.X -= summaryWidth
@@ -41,13 +42,23 @@ func (j *Job) cover(rest []*Page, own int) []*Page {
 	left.Min.Y, right.Min.Y = picture.Max.Y+6*mm, picture.Max.Y+6*mm
 	cautions := s.flowOn(pg, right)
 	cautions.heading(j.Words.Cautions, 10*mm)
-	for _, c := range j.Words.CautionList() {
+	for _, c := range j.cautions() {
 		cautions.item("•", c, letter(plain), bulletIndent)
 	}
 	index := s.flowOn(pg, left)
 	index.heading(j.Words.SheetIndex, 10*mm)
 	index.table(j.index(rest, own))
 	return s.pages
+}
+
+// cautions is what the cover and the unit build sheet say before anyone starts.
+func (j *Job) cautions() []string {
+	return j.Words.CautionList(j.casters(), j.Unit.Frame.Frame.Form != parts.WallForm)
+}
+
+// casters reports whether the unit rolls.
+func (j *Job) casters() bool {
+	return j.Unit.Stand != nil && j.Unit.Stand.Stand.Form == "casters"
 }
 
 const (

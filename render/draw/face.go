@@ -20,8 +20,9 @@ func (j *Job) Hardware(f *unit.Face) []*Page {
 	t := j.faceTable(f)
 	last := plots[len(plots)-1]
 	area := last.tableArea(j, t)
+	found, bare := j.placedOn(f), map[int][]string{}
 	for _, p := range plots {
-		p.draw(s)
+		p.draw(s, found, bare)
 	}
 	if len(t.records) == 0 {
 		return s.pages
@@ -31,8 +32,8 @@ func (j *Job) Hardware(f *unit.Face) []*Page {
 		flow = s.flowFresh()
 	}
 	head := letter(plain).strong()
-	t.fit(wide(flow.area), high(flow.area)-head.pitch()-1*mm)
-	flow.headed(j.Words.OnThisFace, head, 12*mm)
+	t.fit(wide(flow.area), flow.left()-head.pitch()-1*mm)
+	flow.headedBeside(j.Words.OnThisFace, j.findingsHere(found, bare), head, 12*mm)
 	flow.table(t)
 	return s.pages
 }

@@ -58,6 +58,20 @@ func (f *flow) headed(text string, s style, keep measure.Length) {
 	f.y += 1 * mm
 }
 
+// headedBeside is headed with a remark at the right end of its line, over it
+// where both do not fit.
+func (f *flow) headedBeside(text, remark string, s style, keep measure.Length) {
+	beside := s.width(text)+letter(plain).width(remark)+6*mm <= wide(f.area)
+	if !beside {
+		f.room(letter(plain).pitch()*2 + s.pitch() + 2*mm + keep)
+		f.text(remark, letter(plain), 0)
+	}
+	f.headed(text, s, keep)
+	if beside {
+		f.page.write(f.area.Max.X, f.y-1*mm-s.pitch()+s.rise(), remark, letter(plain).end())
+	}
+}
+
 // text sets a paragraph, line by line over as many sheets as it takes.
 func (f *flow) text(text string, s style, indent measure.Length) {
 	for _, line := range wrap(text, s, wide(f.area)-indent) {

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"setwright/layout/diag"
 	"setwright/layout/list"
 	"setwright/layout/measure"
 	"setwright/layout/unit"
@@ -83,78 +82,6 @@ func (j *Job) PositionKey() []*Page {
 	}
 	f.table(t)
 	return s.pages
-}
-
-// FindingsList draws what the checks found.
-func (j *Job) FindingsList() []*Page {
-	s := &section{job: j, name: "findings", title: j.Words.Findings, under: j.Words.FindingsUnder}
-	f := s.flowFresh()
-	if len(j.Findings) == 0 {
-		f.text(j.Words.NoFindings, letter(plain), 0)
-	} else {
-		f.table(j.findingsTable())
-	}
-	f.heading(j.Words.Checked, 12*mm)
-	for _, what := range j.Words.CheckedList {
-		f.item("•", what, letter(plain), bulletIndent)
-	}
-	return s.pages
-}
-
-func (j *Job) findingsTable() table {
-	t := table{columns: []column{
-		{head: j.Words.Level}, {head: j.Words.Finding, flex: 5}, {head: j.Words.Where, flex: 2}, {head: j.Words.Source, flex: 2},
-	}}
-	for _, find := range j.Findings {
-		t.records = append(t.records, record{cells: []string{j.levelName(find.Level) + "\n" + find.Code, j.findingText(find), findingPlace(find), find.Source}})
-	}
-	return t
-}
-
-// findingText is the sentence, what would have been right, and the fix.
-func (j *Job) findingText(f diag.Finding) string {
-	text := sentence(f.Message)
-	if f.Expected != "" {
-		text += "\n" + j.Words.Expected + ": " + f.Expected
-	}
-	if f.Fix != "" {
-		text += "\n" + j.Words.Fix + ": " + f.Fix
-	}
-	return text
-}
-
-// sentence gives a message its capital and full stop.
-func sentence(s string) string {
-	if s == "" {
-		return s
-	}
-	for i := range s {
-		if i > 0 {
-			return strings.ToUpper(s[:i]) + s[i:] + "."
-		}
-	}
-	return strings.ToUpper(s) + "."
-}
-
-func findingPlace(f diag.Finding) string {
-	var where []string
-	if len(f.Where) > 0 {
-		where = append(where, strings.Join(f.Where, ", "))
-	}
-	if at := f.At.String(); at != "" {
-		where = append(where, at)
-	}
-	return strings.Join(where, "\n")
-}
-
-func (j *Job) levelName(l diag.Level) string {
-	switch l {
-	case diag.Note:
-		return j.Words.LevelNote
-	case diag.Caution:
-		return j.Words.LevelCaution
-	}
-	return j.Words.LevelStop
 }
 
 // SignOff draws the last sheet: who built and checked what, with photographs.

@@ -36,6 +36,7 @@ type merchPlot struct {
 	den    int64
 	margin measure.Length // each side, for addresses that find no room
 	legend measure.Length // height under the floor
+	found  []placed       // what is found about the goods
 }
 
 func (j *Job) merchZones(f *unit.Face, n int) (list []merchPlot, smallest int64) {
@@ -45,10 +46,14 @@ func (j *Job) merchZones(f *unit.Face, n int) (list []merchPlot, smallest int64)
 			margin = max(margin, letter(fine).strong().width(p.Address)+8*mm)
 		}
 	}
+	found, line := j.aboutGoods(j.placedOn(f))
 	for _, z := range zones(f, n) {
-		p := merchPlot{face: f, zone: z, margin: margin}
+		p := merchPlot{face: f, zone: z, margin: margin, found: found}
 		entries := j.legendEntries(f)
 		p.legend = 9*mm + 7*mm*measure.Length((len(entries)+2)/3)
+		if line != "" {
+			p.legend += letter(plain).pitch() * measure.Length(len(wrap(line, letter(plain), wide(j.field(j.paper())))))
+		}
 		p.paper, p.den = j.choose(need{width: z.width(), height: tallest(f), sides: 2 * margin, above: 5 * mm, below: p.legend})
 		list = append(list, p)
 		smallest = max(smallest, p.den)
@@ -71,11 +76,17 @@ func (j *Job) drawMerch(s *section, p merchPlot) {
 		e.block(b)
 	}
 	e.addresses(blocks, p.margin)
+	for _, r := range p.zone.rows(p.face) {
+		e.hide(r)
+	}
+	bare := map[int][]string{}
+	e.flagGoods(blocks, p.found, bare)
 	if len(blocks) == 0 {
 		e.bareOfGoods()
 	}
 	e.zoneKey()
-	e.legend(pg.Field.Min.X, e.y(0)+7*mm)
+	under := e.legend(pg.Field.Min.X, e.y(0)+7*mm)
+	pg.paragraph(pg.Field.Min.X, under, wide(pg.Field), j.findingsHere(p.found, bare), letter(plain))
 }
 
 // block is one position on paper: its fronts and the rectangle round them.
@@ -205,10 +216,12 @@ func (e *elevation) legendName(name string, x, y, width measure.Length) {
 	}
 }
 
-// legend shows each family's tint and hatch, three on a line.
-func (e *elevation) legend(x, y measure.Length) {
+// legend shows each family's tint and hatch, three on a line, and returns the
+// y under it.
+func (e *elevation) legend(x, y measure.Length) measure.Length {
 	third := wide(e.Field) / 3
-	for i, family := range e.job.legendEntries(e.face) {
+	entries := e.job.legendEntries(e.face)
+	for i, family := range entries {
 		left, top := x+third*measure.Length(i%3), y+7*mm*measure.Length(i/3)
 		r := box(left, top, left+12*mm, top+5*mm)
 		e.fillBox(r, tintOf(family))
@@ -216,4 +229,5 @@ func (e *elevation) legend(x, y measure.Length) {
 		e.outlineBox(r, pen(thin))
 		e.legendName(e.job.familyName(family), left+14*mm, top+2500*micron, third-17*mm)
 	}
+	return y + 7*mm*measure.Length((len(entries)+2)/3)
 }

@@ -40,22 +40,26 @@ func (j *Job) planNeed(den int64, beside bool) need {
 	return n
 }
 
+// planScale is the largest scale at which the plan fits the area, and whether
+// the aisle on the right fits too; the smallest scale if none does.
+func (j *Job) planScale(area sheet.Rect) (den int64, beside bool) {
+	for _, den = range j.scales() {
+		for _, beside = range []bool{true, false} {
+			if j.planNeed(den, beside).fits(area, den) {
+				return den, beside
+			}
+		}
+	}
+	return den, false
+}
+
 // planView draws the plan at the largest scale that fits the area, and
 // returns what is left under it.
 func (p *Page) planView(area sheet.Rect) sheet.Rect {
 	j := p.job
-	v := &planView{Page: p, beside: true}
-	var n need
-	for _, v.view.den = range j.scales() {
-		v.beside = true
-		if n = j.planNeed(v.view.den, true); n.fits(area, v.view.den) {
-			break
-		}
-		v.beside = false
-		if n = j.planNeed(v.view.den, false); n.fits(area, v.view.den) {
-			break
-		}
-	}
+	v := &planView{Page: p}
+	v.view.den, v.beside = j.planScale(area)
+	n := j.planNeed(v.view.den, v.beside)
 	p.scale = j.scaleName(v.view.den)
 	ex := j.Unit.Extent
 	left := area.Min.X + (wide(area)-n.sides-v.view.len(n.width))/2 + planMargin
@@ -196,7 +200,11 @@ func (v *planView) names() {
 		name := v.job.faceTag(f)
 		switch f.ID {
 		case plan.Front:
-			v.write(x, v.view.y(e.Y0)+drop, name, s)
+			from := v.view.x(e.X0)
+			if v.job.Unit.Plan.Site.Aisle > 0 {
+				from -= 3 * mm // clear of the aisle's figure, which may reach down there
+			}
+			v.write(max(x, from+s.width(name)/2), v.view.y(e.Y0)+drop, name, s)
 		case plan.Back:
 			v.write(x, v.view.y(e.Y1)-19*mm, name, s)
 		case plan.Right:

@@ -140,8 +140,9 @@ func (e *elevation) hideCarcass() {
 	}
 }
 
-// draw draws the plot on a new sheet of the section.
-func (p *plot) draw(s *section) {
+// draw draws the plot on a new sheet of the section, and adds to bare the
+// rows of findings whose flags find no room.
+func (p *plot) draw(s *section, list []placed, bare map[int][]string) {
 	j := s.job
 	pg := s.page(p.paper)
 	pg.scale = j.scaleName(p.den)
@@ -163,6 +164,7 @@ func (p *plot) draw(s *section) {
 	e.drawCallouts(thinned(p.calls, room), e.x(p.zone.x1))
 	e.writeAddresses(p.rows, addresses)
 	e.chains(p.rows)
+	e.flagRows(p.rows, list, bare)
 	if len(p.rows) == 0 {
 		e.bare()
 	}

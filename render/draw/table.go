@@ -13,6 +13,7 @@ type column struct {
 	flex int
 	end  bool // figures: set to the right
 	tick bool // a box to tick in every row
+	flag bool // the number of a finding, in its flag
 }
 
 // record is one row of a table, a cell a column; a cell may hold newlines.
@@ -176,6 +177,9 @@ func (st *setTable) natural() []measure.Length {
 				s = s.strong()
 			}
 			widths[i] = max(widths[i], widestLine(text, s))
+			if st.columns[i].flag && text != "" {
+				widths[i] = max(widths[i], flagWidth(atoi(text)))
+			}
 		}
 	}
 	return widths
@@ -277,6 +281,12 @@ func (st *setTable) part(f *flow, r *record, cells [][]string, from, to int) {
 	for i, c := range st.columns {
 		if c.tick && from == 0 {
 			f.page.tickBox(f.area.Min.X+st.lefts[i], top+st.space*2/3+s.rise()-s.height/2, s.height)
+		}
+		if c.flag {
+			if from == 0 {
+				f.page.flag(f.area.Min.X+st.lefts[i], top+st.space*2/3+s.rise()-s.height/2-flagHeight/2, atoi(r.cells[i]))
+			}
+			continue
 		}
 		for n := from; n < min(to, len(cells[i])); n++ {
 			y := top + st.space*2/3 + s.rise() + s.pitch()*measure.Length(n-from)

@@ -149,7 +149,7 @@ func TestTitleBlockHoldsLongWords(t *testing.T) {
 				for _, c := range sheet.Clashes(pg.Sheet) {
 					t.Errorf("%s %s: items %d and %d clash", paper, tag, c.A, c.B)
 				}
-				notes := wrap(j.Words.CautionLine, letter(fine), wide(pg.foot.notes)-2*fieldMargin)
+				notes := wrap(j.Words.CasterLine+" "+j.Words.CautionLine, letter(fine), wide(pg.foot.notes)-2*fieldMargin)
 				if letter(fine).pitch()*measure.Length(len(notes)) > high(pg.foot.notes) {
 					t.Errorf("%s %s: the caution takes %d lines", paper, tag, len(notes))
 				}

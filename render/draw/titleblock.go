@@ -119,13 +119,20 @@ func (p *Page) cell(r sheet.Rect, c cell) {
 func (p *Page) cautionLine() {
 	r := p.foot.notes
 	s := letter(fine)
-	lines := wrap(p.job.Words.CautionLine, s, wide(r)-2*fieldMargin)
+	lines := wrap(p.job.cautionLine(), s, wide(r)-2*fieldMargin)
 	pitch := s.pitch()
 	y := (r.Min.Y+r.Max.Y-pitch*measure.Length(len(lines)))/2 + s.rise()
 	for _, line := range lines {
 		p.write(r.Min.X+fieldMargin, y, line, s)
 		y += pitch
 	}
+}
+
+func (j *Job) cautionLine() string {
+	if j.casters() {
+		return j.Words.CasterLine + " " + j.Words.CautionLine
+	}
+	return j.Words.CautionLine
 }
 
 // checkRuler lets the crew see whether the sheet was printed at 100 %.

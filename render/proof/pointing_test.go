@@ -235,11 +235,31 @@ func TestNoLineCrossesLettering(t *testing.T) {
 
 // covered reports whether a fill between line and text hides the line there.
 func (pg *page) covered(l pdftest.Line, text pdftest.Text) bool {
+	ink := text.Ink
+	ink.Min.X, ink.Min.Y, ink.Max.X, ink.Max.Y = ink.Min.X+0.15, ink.Min.Y+0.15, ink.Max.X-0.15, ink.Max.Y-0.15
 	return slices.ContainsFunc(pg.Paths, func(path pdftest.Path) bool {
-		b, ok := rectangle(path)
-		return ok && path.Fill != nil && path.Order > l.Order && path.Order < text.Order &&
-			b.Min.X <= text.Ink.Min.X+0.15 && b.Min.Y <= text.Ink.Min.Y+0.15 && b.Max.X >= text.Ink.Max.X-0.15 && b.Max.Y >= text.Ink.Max.Y-0.15
+		return path.Fill != nil && path.Order > l.Order && path.Order < text.Order && holds(path, ink)
 	})
+}
+
+// holds reports whether a box lies in a path that is a convex polygon.
+func holds(path pdftest.Path, b pdftest.Box) bool {
+	n := len(path.Points)
+	if n < 3 || path.Curved || !path.Closed {
+		return false
+	}
+	for _, at := range []pdftest.Point{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}} {
+		left, right := false, false
+		for i, from := range path.Points {
+			to := path.Points[(i+1)%n]
+			turn := (to.X-from.X)*(at.Y-from.Y) - (to.Y-from.Y)*(at.X-from.X)
+			left, right = left || turn > exact, right || turn < -exact
+		}
+		if left && right {
+			return false
+		}
+	}
+	return true
 }
 
 // cuts reports whether a line runs through a box made smaller by a margin

@@ -54,9 +54,9 @@ func TestFindingsAreListed(t *testing.T) {
 			}
 			return squeezed(all.String())
 		}
-		levels, said := column(p.words.Level), column(p.words.Finding)
+		sources, said := column(p.words.Source), column(p.words.Finding)
 		for _, f := range p.project.Findings.All() {
-			if !strings.Contains(levels, squeezed(f.Code)) || !strings.Contains(said, squeezed(f.Message)) || !strings.Contains(said, squeezed(f.Fix)) {
+			if !strings.Contains(sources, squeezed(f.Code)) || !strings.Contains(said, squeezed(f.Message)) || !strings.Contains(said, squeezed(f.Fix)) {
 				t.Errorf("%s is not listed: %s", f.Code, f.Message)
 			}
 		}

@@ -26,7 +26,7 @@ type Words struct {
 	RevisionDate, PlanMark, Sheet                        string
 	SheetOf                                              string // number, of how many
 	Continued                                            string // title, number
-	CautionLine, NotForConstruction                      string
+	CautionLine, CasterLine, NotForConstruction          string
 	CheckRuler                                           string // unit
 
 	// Cover.
@@ -74,14 +74,47 @@ type Words struct {
 	PositionKey, KeyUnder, Address, Product, SKU, Facings, Units        string
 	HeightIn                                                            string // unit
 	Findings, FindingsUnder, NoFindings, Level, Finding, Source         string
+	Rule, WhereFound                                                    string
+	StopGroup, CautionGroup, NoteGroup                                  string // how many
+	Waived, WaivedBecause                                               string
 	Checked                                                             string
-	CheckedList                                                         []string // what was checked, and what was not
+	CheckedList                                                         []string // what every plan is held to before the rules
+	FoundHead, WaivedMark, DeferLine                                    string
+	FindingsHere                                                        string // their numbers
+	FindingsOfUnit                                                      string // their numbers
 	Expected, Fix, LevelNote, LevelCaution, LevelStop                   string
 	SignOff, SignUnder, BuiltBy, CheckedBy, ApprovedBy, Signature, Date string
 	CheckPanels                                                         string // slot, height
 	CheckRows                                                           string // rows, pieces
 	CheckGoods, CheckSafe, Photos                                       string
 	PhotoOf                                                             string // face
+
+	// Statics sheet.
+	Statics, StaticsUnder                                           string
+	WorstShelf                                                      string // row and part
+	SagScale                                                        string // of how many, how many times deeper
+	SagSays                                                         string // load, sag, where, the n of span/n, span
+	SagOthers                                                       string // supports, sag
+	Standing, SideFront, SideBack, SideRight, SideLeft              string
+	CentreFull, CentreBare                                          string // mass, height
+	EdgesKey                                                        string // the n of 1:n
+	FaceHead, HardwareHead, GoodsHead, TogetherHead, WholeUnit      string
+	BalanceSays                                                     string // mass, per cent
+	FootHead, LoadHead, OneOffHead, RatedHead, ShareHead            string
+	Tipping, StateHead, EdgeHead, MassHead, CentreHead, ArmHead     string
+	ForceTopHead, TiltHead                                          string
+	ForceAtHead                                                     string // height
+	StateFull, StateBare, StateFront, StateBack, StateLow           string
+	ShelfLoads, RowHead, SupportsHead, SagHead, SpanHead, RatioHead string
+	OthersHead, StiffHead                                           string
+	HoldLoads, PiecesHead, MostHead, MomentHead, TipHead            string
+	PanelLoads, BayHead, GripHead                                   string
+	Heavier                                                         string // per cent
+	HeavierNothing                                                  string // per cent
+	Basis, BasisLoads, BasisSag, BasisHolds, BasisFeet, BasisTip    string
+	BasisNoTest, BasisRatings                                       string
+	BasisBoard                                                      string // part, material, E, thickness, depth, long-term factor, source
+	BasisGiven                                                      string // part, EI, long-term factor
 }
 
 // In returns the catalogue of a language: en, es or fr. Any other is en.
@@ -106,7 +139,16 @@ func (w *Words) Decimal(number string) string {
 	return number
 }
 
-// CautionList is what the cover says before anyone starts.
-func (w *Words) CautionList() []string {
-	return []string{w.LiftTogether, w.LockCasters, w.GuardEyes, w.LoadLow, w.LoadBoth, w.RatingsAssumed, w.MakersGovern, w.CodesGovern}
+// CautionList is what the crew is told before anyone starts. What is said of
+// casters and of a second side is left out of units that have none.
+func (w *Words) CautionList(casters, twoSided bool) []string {
+	list := []string{w.LiftTogether}
+	if casters {
+		list = append(list, w.LockCasters)
+	}
+	list = append(list, w.GuardEyes, w.LoadLow)
+	if twoSided {
+		list = append(list, w.LoadBoth)
+	}
+	return append(list, w.RatingsAssumed, w.MakersGovern, w.CodesGovern)
 }
