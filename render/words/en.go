@@ -12,7 +12,7 @@ func english() *Words {
 		Owner: "Issued by", PlanTitle: "Plan", Season: "Season", Drawing: "Sheet title", Scale: "Scale", NotToScale: "none",
 		RevisionDate: "Revision, date", PlanMark: "Plan mark", Sheet: "Sheet",
 		SheetOf: "%d of %d", Continued: "%s (%d)",
-		CautionLine:        "Load ratings are assumed: confirm with the makers. Two people lift; eye protection at hook ends; load low rows first, both sides in turn. Makers' instructions and local codes govern.",
+		CautionLine:        "Load ratings are assumed: confirm them. Two people lift; eye protection at hook ends; load low rows first, both sides in turn. Makers' instructions and local codes govern.",
 		CasterLine:         "Lock the casters first.",
 		NotForConstruction: "NOT FOR CONSTRUCTION: see the findings",
 		CheckRuler:         "At 100 %% this measures true, %s",

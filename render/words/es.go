@@ -12,7 +12,7 @@ func spanish() *Words {
 		Owner: "Emitido por", PlanTitle: "Plan", Season: "Temporada", Drawing: "Título de la hoja", Scale: "Escala", NotToScale: "sin escala",
 		RevisionDate: "Revisión, fecha", PlanMark: "Marca del plan", Sheet: "Hoja",
 		SheetOf: "%d de %d", Continued: "%s (%d)",
-		CautionLine:        "Cargas admisibles supuestas: confírmelas. Levante entre dos; gafas junto a las puntas de ganchos; cargue primero abajo, ambos lados por turno. Rigen el fabricante y las normas locales.",
+		CautionLine:        "Cargas supuestas: confírmelas. Levante entre dos; gafas junto a los ganchos; cargue primero abajo, ambos lados por turno. Rigen el fabricante y las normas locales.",
 		CasterLine:         "Frene antes las ruedas.",
 		NotForConstruction: "NO APTO PARA MONTAJE: vea los hallazgos",
 		CheckRuler:         "Al 100 %% esto mide lo indicado, %s",

@@ -12,8 +12,8 @@ func french() *Words {
 		Owner: "Émis par", PlanTitle: "Plan", Season: "Saison", Drawing: "Titre de la feuille", Scale: "Échelle", NotToScale: "sans",
 		RevisionDate: "Indice, date", PlanMark: "Marque du plan", Sheet: "Feuille",
 		SheetOf: "%d sur %d", Continued: "%s (%d)",
-		CautionLine:        "Charges admissibles supposées : à confirmer. Lever à deux ; lunettes près des bouts de broches ; charger d'abord le bas, les deux côtés en alternance. Notices et règlements locaux priment.",
-		CasterLine:         "Bloquer d'abord les roulettes.",
+		CautionLine:        "Charges supposées : à confirmer. Lever à deux ; lunettes près des broches ; charger d'abord le bas, les deux côtés en alternance. Notices et règlements locaux priment.",
+		CasterLine:         "Bloquer les roulettes.",
 		NotForConstruction: "NE PAS MONTER : voir les constats",
 		CheckRuler:         "À 100 %% ceci mesure juste, %s",
 
