@@ -15,7 +15,12 @@ import (
 func randomBeam(r *rand.Rand, lift bool) Beam {
 	const steps = 240
 	length := 200 + 2800*r.Float64()
-	place := func(k int) float64 { return min(length/steps*float64(k), length) }
+	place := func(k int) float64 {
+		if k == steps {
+			return length
+		}
+		return length / steps * float64(k)
+	}
 	b := Beam{Length: length, EI: math.Exp(14 + 10*r.Float64())}
 	var supports []int
 	for len(supports) < 2+r.IntN(5) {

@@ -35,7 +35,7 @@ func errorScale(all []stretch) float64 {
 		switch {
 		case i > 0 && i < last:
 			e := s.simple(math.Abs)
-			force := e.left + e.right
+			force := s.weight()
 			turn := e.slopeLeft/6 + l*moment/2
 			drop = max(drop, l*(turn+l*(moment/2+(force+2*moment/l)*l/6+force*l/24)))
 		case l > 0:
@@ -45,10 +45,22 @@ func errorScale(all []stretch) float64 {
 			}
 			span := beside.simple(math.Abs)
 			turn := max(span.slopeLeft, span.slopeRight)/6 + beside.length()*moment/2
-			drop = max(drop, l*(2*turn+e.slope)+2*e.tip+l*l*(e.moment/2+e.force*l/6+e.force*l/24))
+			drop = max(drop, l*(2*turn+e.slope)+2*e.tip+l*l*(e.moment/2+s.weight()*(l/6+l/24)))
 		}
 		operations = max(operations, 20+3*len(s.parts))
 	}
 	const roundoff = 0x1p-53
 	return float64(operations+2*len(all)) * roundoff * drop
+}
+
+// weight is the size of all that lies on a stretch, without what is right over
+// its right end and bends nothing.
+func (s stretch) weight() float64 {
+	var w float64
+	for _, p := range s.parts {
+		if p.right > 0 {
+			w += math.Abs(p.load.Total)
+		}
+	}
+	return w
 }

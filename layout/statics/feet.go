@@ -70,7 +70,7 @@ func bearing(feet []Point, body Point) (which []int, at Point) {
 }
 
 // nearest finds the edge of a footprint that p is nearest to, and how far outside
-// p is, below zero if it is inside; without edges nothing is inside.
+// p is, below zero if it is inside; a line and a point have no inside.
 func nearest(edges []Edge, p Point) (best Edge, outside float64) {
 	side, least := -1.0, math.Inf(1)
 	for _, e := range edges {
@@ -82,7 +82,7 @@ func nearest(edges []Edge, p Point) (best Edge, outside float64) {
 			best, least = e, d
 		}
 	}
-	if len(edges) == 0 {
+	if len(edges) < 3 {
 		side = 1
 	}
 	return best, side * least

@@ -49,12 +49,13 @@ func (s springs) carry(at Point, weight float64) []float64 {
 		if missing < 1e-15 {
 			break
 		}
-		energy, part := s.energy(sink, unit), 1.0
-		next := along(sink, step, part)
-		for ; part > 1e-12 && s.energy(next, unit) > energy; part /= 2 {
-			next = along(sink, step, part/2)
+		limit := s.energy(sink, unit)
+		limit += 1e-12 * math.Abs(limit) // near the end all that differs is rounding
+		part := 1.0
+		for part > 1e-12 && s.energy(along(sink, step, part), unit) > limit {
+			part /= 2
 		}
-		sink = next
+		sink = along(sink, step, part)
 	}
 	loads := make([]float64, len(s.arms))
 	for i, a := range s.arms {
