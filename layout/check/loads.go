@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"setwright/layout/diag"
+	"setwright/layout/parts"
 	"setwright/layout/plan"
 	"setwright/layout/unit"
 )
@@ -56,25 +57,20 @@ const slack = 1 + 1e-9
 
 // bracketLoad finds the bracket of each row that carries most over its rating.
 func bracketLoad(s *subject, r Rule) []diag.Finding {
-	worst := map[*unit.Row]*HoldCase{}
-	for i := range s.a.Holds {
-		h := &s.a.Holds[i]
-		if !slices.Contains(h.Row.Brackets, h.Piece) || h.Rated == 0 || h.Load <= h.Rated*slack {
-			continue
-		}
-		if w := worst[h.Row]; w == nil || h.Load > w.Load*slack {
-			worst[h.Row] = h
-		}
-	}
 	var found []diag.Finding
-	for i := range s.a.Holds {
-		h := &s.a.Holds[i]
-		if worst[h.Row] != h {
+	for i := 0; i < len(s.a.Holds); {
+		worst := &s.a.Holds[i]
+		for row := worst.Row; i < len(s.a.Holds) && s.a.Holds[i].Row == row; i++ {
+			if s.a.Holds[i].Load > worst.Load*slack {
+				worst = &s.a.Holds[i]
+			}
+		}
+		if worst.Piece.Part.Kind != parts.Bracket || worst.Rated == 0 || worst.Load <= worst.Rated*slack {
 			continue
 		}
-		found = append(found, r.finding(h.Row.Declared.Span, s.on(h.Row, h.Piece),
+		found = append(found, r.finding(worst.Row.Declared.Span, s.on(worst.Row, worst.Piece),
 			fmt.Sprintf("%s under %s at %s carries %s when full, %s %s: %s too much",
-				h.Piece.Part.ID, h.Row.Part.ID, h.Row.Address, s.carried(h.Load), rating(h.Assumed), s.carried(h.Rated), s.carried(h.Load-h.Rated)),
+				worst.Piece.Part.ID, worst.Row.Part.ID, worst.Row.Address, s.carried(worst.Load), rating(worst.Assumed), s.carried(worst.Rated), s.carried(worst.Load-worst.Rated)),
 			"fewer or lighter goods, more brackets, or stronger ones; the maker's rating governs"))
 	}
 	return found
@@ -89,14 +85,16 @@ func panelLoad(s *subject, r Rule) []diag.Finding {
 		}
 		for bay := 1; bay <= f.Bays; bay++ {
 			load, rated := s.a.panel(f.ID, bay), newtons(f.Panel.Rated)
-			where, sides := s.rowsIn(f, bay), ""
-			if twin := s.face(f.Twin); twin != nil {
-				behind := f.Bays + 1 - bay
+			twin, behind := s.face(f.Twin), f.Bays+1-bay
+			if twin != nil {
 				load += s.a.panel(twin.ID, behind)
-				where, sides = append(where, s.rowsIn(twin, behind)...), " from both sides"
 			}
 			if rated == 0 || load <= rated*slack {
 				continue
+			}
+			where, sides := s.rowsIn(f, bay), ""
+			if twin != nil {
+				where, sides = append(where, s.rowsIn(twin, behind)...), " from both sides"
 			}
 			found = append(found, r.finding(s.panelAt(f.ID), where,
 				fmt.Sprintf("%s in bay %d of the %s face carries %s%s when full, %s %s: %s too much",
@@ -114,6 +112,9 @@ func (s *subject) frameLoad(r Rule) []diag.Finding {
 		load += f.all() * gravity
 	}
 	rated := newtons(s.Frame.Rated)
+	if s.Frame.Frame.Form == parts.WallForm { // which is rated by the bay
+		rated *= float64(s.Unit.Faces[0].Bays) / float64(s.Frame.Frame.Bays)
+	}
 	if rated == 0 || load <= rated*slack {
 		return nil
 	}

@@ -17,7 +17,7 @@ func standRules() []judged {
 			"what hangs on the two sides of a unit, goods and hardware, differs by no more than a quarter of the heavier side"}, balance},
 		{Rule{"tip-force", "Tipping by a push", diag.Stop,
 			"house rule: no published tip test covers free-standing retail displays (EN 16121 and ASTM F2057 leave them out); benchmark UL 1863-2019 22.3-22.6",
-			"a level push of a fifth of the weight, at most 250 N (56 lb), at the top, but no higher than 2.0 m, lifts no foot, be the unit full, bare, with one side stocked first or the low shelves empty: a caution; a third of it is a stop, but for the order of stocking"}, tipForce},
+			"a level push of a fifth of the weight, at most 250 N (56 lb), at the top, but no higher than 2.0 m, lifts no foot, be the unit full, bare, with one side stocked first or the low shelves empty: a caution; two fifths of it is a stop, but for the order of stocking"}, tipForce},
 		{Rule{"tip-tilt", "Tipping on a slope", diag.Caution,
 			"house rule: no published tip test covers free-standing retail displays; benchmark UL 1678-2019 16.2",
 			"the unit leans 10 degrees any way without going over, full, bare, with one side stocked first or the low shelves empty"}, tipTilt},
@@ -89,7 +89,7 @@ func push(mass, top float64) (force, height float64, ok bool) {
 
 // tipShort is the share of the benchmark below which a unit as shoppers meet it
 // must not be built (house rule).
-const tipShort = 1.0 / 3
+const tipShort = 0.4
 
 // tipForce reports the state that falls shortest of the push asked of it, those
 // that must not be before those that only crews meet.

@@ -246,7 +246,7 @@ func lift(s *subject, r Rule) []diag.Finding {
 		}
 		limit := s.lifted(worst)
 		found = append(found, r.finding(at, where,
-			fmt.Sprintf("a case of %s for %s, %s from the floor, weighs %s; the recommended limit there is %s: lifting index %.1f, more than 1%s",
+			fmt.Sprintf("a case of %s for %s, %s from the floor, weighs %s; the recommended limit there is %s: lifting index %.2f, more than 1%s",
 				worst.Product.SKU, worst.Address, s.length(worst.Height), s.mass(limit), s.carried(newtons(limit)/most), most, more2(len(where)-1)),
 			"two people, or open the case and hand up less at a time"))
 	}
