@@ -38,8 +38,11 @@ func (p piece) sink(t float64) float64 {
 // pieces walks each stretch from its left end, whose state the support moments
 // give, so that rounding does not run on from stretch to stretch.
 func pieces(all []stretch, m []float64) []piece {
-	var out []piece
-	last := len(all) - 1
+	last, most := len(all)-1, len(all)
+	for _, s := range all {
+		most += 2 * len(s.parts)
+	}
+	out := make([]piece, 0, most)
 	for i, s := range all {
 		if s.length() == 0 {
 			continue
@@ -54,9 +57,9 @@ func pieces(all []stretch, m []float64) []piece {
 			start.m, start.v = m[i-1], s.arm(fromLeft, asIs).force
 		default:
 			start.slope = leftTurn(s, i-1, m)
-			start.m, start.v = m[i-1], s.simple(asIs).left+(m[i]-m[i-1])/s.length()
+			start.m, start.v = m[i-1], s.alone.left+(m[i]-m[i-1])/s.length()
 		}
-		out = append(out, s.walk(start)...)
+		out = s.walk(out, start)
 	}
 	return out
 }
@@ -64,23 +67,22 @@ func pieces(all []stretch, m []float64) []piece {
 // leftTurn is the slope of the span s, between supports i and i+1, at its left
 // end, times EI.
 func leftTurn(s stretch, i int, m []float64) float64 {
-	return (s.simple(asIs).slopeLeft + s.length()*(2*m[i]+m[i+1])) / 6
+	return (s.alone.slopeLeft + s.length()*(2*m[i]+m[i+1])) / 6
 }
 
 func rightTurn(s stretch, i int, m []float64) float64 {
-	return -(s.simple(asIs).slopeRight + s.length()*(m[i]+2*m[i+1])) / 6
+	return -(s.alone.slopeRight + s.length()*(m[i]+2*m[i+1])) / 6
 }
 
-// walk lays pieces end to end from the state at the stretch's left end.
-func (s stretch) walk(state piece) []piece {
-	breaks := []float64{s.from, s.to}
+// walk adds pieces end to end from the state at the stretch's left end.
+func (s stretch) walk(out []piece, state piece) []piece {
+	breaks := append(make([]float64, 0, 2+2*len(s.parts)), s.from, s.to)
 	for _, p := range s.parts {
 		breaks = append(breaks, p.load.From, p.load.To)
 	}
 	slices.Sort(breaks)
 	breaks = slices.Compact(breaks)
 
-	out := make([]piece, 0, len(breaks)-1)
 	for i, x := range breaks[:len(breaks)-1] {
 		state.from, state.to, state.q = x, breaks[i+1], 0
 		for _, p := range s.parts {

@@ -13,7 +13,8 @@ const same = 1e-12
 func (s Solution) MaxSag() (x, sag, span float64) {
 	x, stretch := s.supports[0], 1
 	for _, p := range s.pieces {
-		for _, t := range p.turningPoints() {
+		places, n := p.level()
+		for _, t := range places[:n] {
 			if d := p.sink(t) / s.ei; d > sag*(1+same) {
 				x, sag, stretch = p.from+t, d, p.stretch
 			}
@@ -27,11 +28,7 @@ func (s Solution) MaxSag() (x, sag, span float64) {
 func (s Solution) MaxMoment() (x, m float64) {
 	for _, p := range s.pieces {
 		end := p.to - p.from
-		places := []float64{0, end}
-		if t := p.v / p.q; t > 0 && t < end {
-			places = []float64{0, t, end}
-		}
-		for _, t := range places {
+		for _, t := range [...]float64{0, min(max(p.v/p.q, 0), end), end} {
 			if at := p.moment(t); math.Abs(at) > math.Abs(m)*(1+same) {
 				x, m = p.from+t, at
 			}
@@ -55,53 +52,53 @@ func (s Solution) span(stretch int) float64 {
 func (s Solution) greatest() float64 {
 	var d float64
 	for _, p := range s.pieces {
-		for _, t := range p.turningPoints() {
+		places, n := p.level()
+		for _, t := range places[:n] {
 			d = max(d, math.Abs(p.sink(t)))
 		}
 	}
 	return d / s.ei
 }
 
-// turningPoints gives both ends of a piece and where it lies level in between,
-// ascending. The slope is a cubic; between the places where the moment is zero
-// it only rises or only falls, so each such length holds one zero at most.
-func (p piece) turningPoints() []float64 {
+// level gives, ascending, both ends of a piece and the n−2 places in between where
+// it lies level. Its slope is a cubic; between the places where the moment is
+// zero that only rises or only falls, so each such length holds one zero at most.
+func (p piece) level() (places [5]float64, n int) {
 	end := p.to - p.from
-	bends := append([]float64{0}, p.noMoment(end)...)
-	bends = append(bends, end)
-	out := []float64{0}
-	for i := 1; i < len(bends); i++ {
-		if a, b := bends[i-1], bends[i]; (p.turn(a) < 0) != (p.turn(b) < 0) {
-			out = append(out, p.level(a, b))
+	first, second := p.noMoment(end)
+	n = 1 // the left end
+	for _, ends := range [...][2]float64{{0, first}, {first, second}, {second, end}} {
+		if a, b := ends[0], ends[1]; (p.turn(a) < 0) != (p.turn(b) < 0) {
+			places[n] = p.noTurn(a, b)
+			n++
 		}
 	}
-	return append(out, end)
+	places[n] = end
+	return places, n + 1
 }
 
-// noMoment gives the zeros of the moment strictly inside, ascending: of a
-// quadratic, by the form that does not subtract like numbers.
-func (p piece) noMoment(end float64) []float64 {
-	var out []float64
+// noMoment gives the zeros of the moment, those outside the piece moved to its
+// ends, ascending: of a quadratic, by the form that does not subtract like
+// numbers. Where there are none both are the right end.
+func (p piece) noMoment(end float64) (first, second float64) {
 	root := p.v*p.v + 2*p.q*p.m
 	if root < 0 {
-		return nil
+		return end, end
+	}
+	inside := func(t float64) float64 {
+		if t >= 0 { // neither before the start nor undefined
+			return min(t, end)
+		}
+		return 0
 	}
 	big := p.v + math.Copysign(math.Sqrt(root), p.v)
-	t1, t2 := big/p.q, -2*p.m/big
-	if t1 > t2 {
-		t1, t2 = t2, t1
-	}
-	for _, t := range []float64{t1, t2} {
-		if t > 0 && t < end { // neither of infinite and undefined
-			out = append(out, t)
-		}
-	}
-	return out
+	t1, t2 := inside(big/p.q), inside(-2*p.m/big)
+	return min(t1, t2), max(t1, t2)
 }
 
-// level halves the length from a to b, over which the slope changes sign once,
+// noTurn halves the length from a to b, over which the slope changes sign once,
 // down to neighbouring numbers.
-func (p piece) level(a, b float64) float64 {
+func (p piece) noTurn(a, b float64) float64 {
 	falls := p.turn(a) >= 0
 	for {
 		mid := a + (b-a)/2

@@ -7,6 +7,7 @@ import "sort"
 type stretch struct {
 	from, to float64
 	parts    []part
+	alone    simple // of a span: how it would bend without its neighbours
 }
 
 // part is what lies on one stretch of one load. Its distances are taken from the
@@ -46,6 +47,9 @@ func (b Beam) stretches() []stretch {
 				all[i].add(cut)
 			}
 		}
+	}
+	for i := 1; i < len(all)-1; i++ {
+		all[i].alone = all[i].simple(asIs)
 	}
 	return all
 }
@@ -127,7 +131,7 @@ func supportMoments(all []stretch) []float64 {
 	for i := 1; i < n-1; i++ {
 		l1, l2 := all[i].length(), all[i+1].length()
 		diagonal[i] = 2 * (l1 + l2)
-		right[i] = -(all[i].simple(asIs).slopeRight + all[i+1].simple(asIs).slopeLeft)
+		right[i] = -(all[i].alone.slopeRight + all[i+1].alone.slopeLeft)
 		if i == 1 {
 			right[i] -= m[0] * l1
 		} else {
@@ -149,7 +153,7 @@ func reactions(all []stretch, m []float64) []float64 {
 	r[0] = all[0].arm(fromRight, asIs).force
 	r[len(r)-1] += all[last].arm(fromLeft, asIs).force
 	for i := 1; i < last; i++ {
-		e, shift := all[i].simple(asIs), (m[i]-m[i-1])/all[i].length()
+		e, shift := all[i].alone, (m[i]-m[i-1])/all[i].length()
 		r[i-1] += e.left + shift
 		r[i] += e.right - shift
 	}
