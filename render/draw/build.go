@@ -42,9 +42,9 @@ func (j *Job) planHeight(area sheet.Rect, below measure.Length) measure.Length {
 	most := high(area) * 60 / 100
 	left := area
 	left.Max.Y = area.Min.Y + min(most, high(area)-below)
-	least := int64(48)
+	least := int64(32)
 	if j.metric() {
-		least = 50
+		least = 20
 	}
 	if den, _ := j.planScale(left); den <= least {
 		return high(left)
@@ -60,24 +60,35 @@ func (f *flow) cautions() {
 	r := box(f.area.Min.X, f.y, f.area.Max.X, f.y+h)
 	f.page.outlineBox(r, pen(medium))
 	s := letter(plain)
-	y := f.page.write(r.Min.X+cautionPad, r.Min.Y+cautionPad+s.strong().rise(), j.Words.Cautions, s.strong()).Max.Y
-	f.page.paragraph(r.Min.X+cautionPad, y+300*micron, wide(r)-2*cautionPad, j.cautionText(), s)
+	x, y := r.Min.X+cautionPad, r.Min.Y+cautionPad+s.rise()
+	head := j.Words.Cautions + ":"
+	for i, line := range j.cautionLines(wide(r)) {
+		if i == 0 {
+			f.page.write(x, y, head, s.strong())
+			line = strings.TrimPrefix(line, head)
+			f.page.write(x+s.strong().width(head), y, line, s)
+		} else {
+			f.page.write(x, y, line, s)
+		}
+		y += s.pitch()
+	}
 	f.y = r.Max.Y
 }
 
 const cautionPad = 1500 * micron
 
-// cautionText is the cautions but for who governs, which stands at the foot
-// of every sheet.
-func (j *Job) cautionText() string {
+// cautionLines is the cautions, headed, as lines in a frame of that width.
+// Who governs is left out: it stands at the foot of every sheet.
+func (j *Job) cautionLines(width measure.Length) []string {
 	list := j.cautions()
-	return strings.Join(list[:len(list)-2], " ")
+	s, head := letter(plain), j.Words.Cautions+":"
+	width -= 2*cautionPad + s.strong().width(head) - s.width(head)
+	return wrap(head+" "+strings.Join(list[:len(list)-2], " "), s, width)
 }
 
 // cautionsHeight is the height the framed cautions take.
 func (j *Job) cautionsHeight(width measure.Length) measure.Length {
-	s := letter(plain)
-	return s.pitch()*measure.Length(1+len(wrap(j.cautionText(), s, width-2*cautionPad))) + 2*cautionPad
+	return letter(plain).pitch()*measure.Length(len(j.cautionLines(width))) + 2*cautionPad
 }
 
 const stepIndent = 7 * mm

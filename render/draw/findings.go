@@ -38,7 +38,7 @@ func (j *Job) FindingsList() []*Page {
 // findingsTable lists the findings under the names of their levels.
 func (j *Job) findingsTable() table {
 	t := table{columns: []column{
-		{flag: true}, {head: j.Words.Finding, flex: 5}, {head: j.Words.Where, flex: 2}, {head: j.Words.Source, flex: 2},
+		{flag: true}, {head: j.Words.Finding, flex: 5}, {head: j.Words.Where, flex: 2}, {head: j.Words.Source, flex: 3, small: true},
 	}}
 	for i, find := range j.Findings {
 		if i == 0 || find.Level != j.Findings[i-1].Level {
@@ -82,7 +82,7 @@ func (j *Job) checkedTable() table {
 	t := table{height: fine, space: tightSpace, columns: []column{{head: j.Words.Rule, flex: 3}, {head: j.Words.Source, flex: 4}, {head: j.Words.FoundHead, end: true}}}
 	for _, r := range check.Rules() {
 		found := j.foundText(r.ID)
-		t.records = append(t.records, record{bold: found != dash, cells: []string{r.Title, r.Source, found}})
+		t.records = append(t.records, record{cells: []string{r.Title, r.Source, found}})
 	}
 	return t
 }
@@ -143,12 +143,58 @@ func sentence(s string) string {
 func findingPlace(f diag.Finding) string {
 	var where []string
 	if len(f.Where) > 0 {
-		where = append(where, strings.Join(f.Where, ", "))
+		where = append(where, addresses(f.Where))
 	}
 	if at := f.At.String(); at != "" {
 		where = append(where, at)
 	}
 	return strings.Join(where, "\n")
+}
+
+func (j *Job) levelName(l diag.Level) string {
+	switch l {
+	case diag.Note:
+		return j.Words.LevelNote
+	case diag.Caution:
+		return j.Words.LevelCaution
+	}
+	return j.Words.LevelStop
+}
+
+// addresses lists addresses in short: F-8-1–6, F-9-1.
+func addresses(list []string) string {
+	var texts []string
+	for i := 0; i < len(list); {
+		last := i
+		row, first := place(list[i])
+		for last+1 < len(list) {
+			if r, n := place(list[last+1]); r != row || first == 0 || n != first+last+1-i {
+				break
+			}
+			last++
+		}
+		text := list[i]
+		switch {
+		case last == i+1:
+			last = i
+		case last > i:
+			_, n := place(list[last])
+			text += "–" + itoa(n)
+		}
+		texts = append(texts, text)
+		i = last + 1
+	}
+	return strings.Join(texts, ", ")
+}
+
+// place is the row of a position's address and its place in it; 0 if the
+// address is not a position's.
+func place(address string) (row string, n int) {
+	at := strings.LastIndexByte(address, '-')
+	if strings.Count(address, "-") < 2 {
+		return address, 0
+	}
+	return address[:at], atoi(address[at+1:])
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }

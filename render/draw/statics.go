@@ -38,12 +38,35 @@ func (j *Job) Statics() []*Page {
 			f.table(t.table)
 		}
 	}
+	f.heavier(a)
 	f.skip(3 * mm)
 	f.headed(j.Words.Basis, letter(plain).strong(), 10*mm)
 	for _, text := range j.basis(a) {
 		f.item("•", text, letter(plain), bulletIndent)
 	}
 	return s.pages
+}
+
+// heavierBy is by how many per cent the assessment makes goods heavier to see
+// what else would be found.
+const heavierBy = "25"
+
+// heavier says what would be found besides if all goods were heavier.
+func (f *flow) heavier(a *check.Assessment) {
+	j := f.section.job
+	f.skip(3 * mm)
+	if len(a.Heavier) == 0 {
+		f.headed(fmt.Sprintf(j.Words.HeavierNothing, heavierBy), letter(plain).strong(), 0)
+		return
+	}
+	f.headed(fmt.Sprintf(j.Words.Heavier, heavierBy), letter(plain).strong(), 10*mm)
+	for _, n := range a.Heavier {
+		text := j.levelName(n.Level) + ": " + sentence(n.Message)
+		if len(n.Where) > 0 {
+			text += " " + addresses(n.Where) + "."
+		}
+		f.item("•", text, letter(plain), bulletIndent)
+	}
 }
 
 // shelf sets the diagram of a shelf and says in words what it shows.
@@ -124,19 +147,25 @@ func (j *Job) feetTable(a *check.Assessment) table {
 	return t
 }
 
-// tipTable lists the tipping cases; the one that takes least force is bold.
+// tipTable lists the tipping cases, a state's mass and height with the first
+// of its edges; the one that takes least force is bold.
 func (j *Job) tipTable(a *check.Assessment) table {
 	w := j.Words
-	t := table{height: fine, columns: []column{{head: w.StateHead, flex: 2}, {head: w.EdgeHead, flex: 1}, {head: w.MassHead, end: true}, {head: w.CentreHead, end: true},
+	t := table{height: fine, space: tightSpace, columns: []column{{head: w.StateHead, flex: 2}, {head: w.EdgeHead, flex: 1}, {head: w.MassHead, end: true}, {head: w.CentreHead, end: true},
 		{head: w.ArmHead, end: true}, {head: w.ForceTopHead, end: true}, {head: fmt.Sprintf(w.ForceAtHead, j.distance(1400)), end: true}, {head: w.TiltHead, end: true}}}
 	edges := j.tipEdges(a)
 	least := leastForce(a)
+	low := max(j.Unit.Bare.Z1, j.Unit.Extent.Z1) < 1400*mm
 	for i, c := range a.Tips {
-		at1400 := dash
-		if c.Force1400 > 0 && !math.IsInf(c.Force1400, 0) {
-			at1400 = j.force(c.Force1400)
+		state, mass, height := j.stateName(c.State), j.kilos(c.Body.Mass), j.distance(c.Body.Z)
+		if i > 0 && c.State == a.Tips[i-1].State {
+			state, mass, height = "", "", ""
 		}
-		t.records = append(t.records, record{bold: i == least, cells: []string{j.stateName(c.State), edges[j.edgeOf(edges, c)].name, j.kilos(c.Body.Mass), j.distance(c.Body.Z),
+		at1400 := j.force(c.Force1400)
+		if low {
+			at1400 = dash
+		}
+		t.records = append(t.records, record{bold: i == least, cells: []string{state, edges[j.edgeOf(edges, c)].name, mass, height,
 			j.distance(c.Arm), j.force(c.ForceTop), at1400, j.decimal(c.Tilt, 1) + "°"}})
 	}
 	return t
@@ -165,6 +194,10 @@ func (j *Job) stateName(state string) string {
 		return w.StateFront
 	case "back first":
 		return w.StateBack
+	case "right first":
+		return w.StateRight
+	case "left first":
+		return w.StateLeft
 	case "low shelves empty":
 		return w.StateLow
 	}
@@ -174,7 +207,7 @@ func (j *Job) stateName(state string) string {
 // shelfTable lists for each row of shelves the one that sags most.
 func (j *Job) shelfTable(a *check.Assessment) table {
 	w := j.Words
-	t := table{height: fine, columns: []column{{head: w.RowHead}, {head: w.Part, flex: 2}, {head: w.SupportsHead, end: true}, {head: w.LoadHead, end: true},
+	t := table{height: fine, space: tightSpace, columns: []column{{head: w.RowHead}, {head: w.Part, flex: 2}, {head: w.SupportsHead, end: true}, {head: w.LoadHead, end: true},
 		{head: w.SagHead, end: true}, {head: w.SpanHead, end: true}, {head: w.RatioHead, end: true}, {head: w.OthersHead, flex: 2}, {head: w.StiffHead, end: true}}}
 	seen := map[*unit.Row]bool{}
 	for i := range a.Shelves {
@@ -216,7 +249,7 @@ func (j *Job) stiffText(p *parts.Part) string {
 // most.
 func (j *Job) holdTable(a *check.Assessment) table {
 	w := j.Words
-	t := table{height: fine, columns: []column{{head: w.RowHead}, {head: w.Part, flex: 3}, {head: w.PiecesHead, end: true}, {head: w.MostHead, end: true}, {head: w.RatedHead, end: true}, {head: w.ShareHead, end: true},
+	t := table{height: fine, space: tightSpace, columns: []column{{head: w.RowHead}, {head: w.Part, flex: 3}, {head: w.PiecesHead, end: true}, {head: w.MostHead, end: true}, {head: w.RatedHead, end: true}, {head: w.ShareHead, end: true},
 		{head: w.MomentHead, end: true}, {head: w.TipHead, end: true}}}
 	for _, g := range holdGroups(a) {
 		tip := dash

@@ -14,6 +14,8 @@ type column struct {
 	end  bool // figures: set to the right
 	tick bool // a box to tick in every row
 	flag bool // the number of a finding, in its flag
+
+	small bool // its cells are in fine lettering
 }
 
 // record is one row of a table, a cell a column; a cell may hold newlines.
@@ -172,10 +174,7 @@ func (st *setTable) natural() []measure.Length {
 	}
 	for _, r := range st.records {
 		for i, text := range r.cells {
-			s := st.style
-			if r.bold {
-				s = s.strong()
-			}
+			s := st.cellStyle(i, r.bold)
 			widths[i] = max(widths[i], widestLine(text, s))
 			if st.columns[i].flag && text != "" {
 				widths[i] = max(widths[i], flagWidth(atoi(text)))
@@ -228,17 +227,25 @@ func (st *setTable) cell(p *Page, left, y measure.Length, i int, text string, s 
 
 // lines breaks the cells of a row.
 func (st *setTable) lines(r *record) [][]string {
-	s := st.style
-	if r.bold {
-		s = s.strong()
-	}
 	cells := make([][]string, len(st.columns))
 	for i := range st.columns {
 		if i < len(r.cells) && r.cells[i] != "" {
-			cells[i] = wrap(r.cells[i], s, st.widths[i])
+			cells[i] = wrap(r.cells[i], st.cellStyle(i, r.bold), st.widths[i])
 		}
 	}
 	return cells
+}
+
+// cellStyle is the lettering of a column's cells.
+func (st *setTable) cellStyle(i int, bold bool) style {
+	s := st.style
+	if st.columns[i].small {
+		s.height = fine
+	}
+	if bold {
+		s = s.strong()
+	}
+	return s
 }
 
 func lineCount(cells [][]string) int {
@@ -274,11 +281,8 @@ func (st *setTable) row(f *flow, r *record) {
 // part draws the lines from..to of a row.
 func (st *setTable) part(f *flow, r *record, cells [][]string, from, to int) {
 	top := f.y
-	s := st.style
-	if r.bold {
-		s = s.strong()
-	}
 	for i, c := range st.columns {
+		s := st.cellStyle(i, r.bold)
 		if c.tick && from == 0 {
 			f.page.tickBox(f.area.Min.X+st.lefts[i], top+st.space*2/3+s.rise()-s.height/2, s.height)
 		}
@@ -289,7 +293,7 @@ func (st *setTable) part(f *flow, r *record, cells [][]string, from, to int) {
 			continue
 		}
 		for n := from; n < min(to, len(cells[i])); n++ {
-			y := top + st.space*2/3 + s.rise() + s.pitch()*measure.Length(n-from)
+			y := top + st.space*2/3 + st.style.rise() + st.style.pitch()*measure.Length(n-from)
 			st.cell(f.page, f.area.Min.X, y, i, cells[i][n], s)
 		}
 	}

@@ -99,7 +99,7 @@ func (p *plan) inTable(pg *page, t *pdftest.Text) bool {
 }
 
 // strays are figures of a drawing that belong to no dimension. Numbers in
-// balloons, the count of every fifth slot (pale) and tables are something else.
+// balloons and flags, the count of every fifth slot (pale) and tables are something else.
 func (d *drawing) strays(p *plan) []*pdftest.Text {
 	if d.page.kind != hardware {
 		return nil // steps and tables of other sheets are numbered
@@ -109,7 +109,7 @@ func (d *drawing) strays(p *plan) []*pdftest.Text {
 		for _, text := range d.figures(turned) {
 			switch {
 			case d.claims[text] > 0, text.Color != pdftest.Color{}, text.At.Y > d.page.footFrom(), p.inTable(d.page, text):
-			case d.page.inBalloon(text):
+			case d.page.inBalloon(text), d.page.inFlag(text):
 			default:
 				list = append(list, text)
 			}

@@ -29,6 +29,13 @@ func (pg *page) inBalloon(t *pdftest.Text) bool {
 	return false
 }
 
+// inFlag reports whether a text stands in a pennant, drawn just before it.
+func (pg *page) inFlag(t *pdftest.Text) bool {
+	return slices.ContainsFunc(pg.Paths, func(path pdftest.Path) bool {
+		return len(path.Points) == 5 && path.Order+1 == t.Order && holds(path, t.Ink)
+	})
+}
+
 // TestBalloonsAreInThePickList holds the balloons of each face against the
 // pick list, both ways: what hangs on the face has one, and each is of a part
 // that hangs there.

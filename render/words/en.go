@@ -131,6 +131,8 @@ func english() *Words {
 		StateBare:      "bare, hardware hung",
 		StateFront:     "front filled first",
 		StateBack:      "back filled first",
+		StateRight:     "right filled first",
+		StateLeft:      "left filled first",
 		StateLow:       "low shelves empty",
 		ShelfLoads:     "Shelves: in each row the one that sags most",
 		RowHead:        "Row",

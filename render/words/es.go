@@ -131,6 +131,8 @@ func spanish() *Words {
 		StateBare:      "vacío, con herrajes",
 		StateFront:     "frente lleno primero",
 		StateBack:      "atrás lleno primero",
+		StateRight:     "derecha llena primero",
+		StateLeft:      "izquierda llena primero",
 		StateLow:       "estantes bajos vacíos",
 		ShelfLoads:     "Estantes: el que más cede de cada fila",
 		RowHead:        "Fila",

@@ -131,6 +131,8 @@ func french() *Words {
 		StateBare:      "nu, accessoires posés",
 		StateFront:     "avant garni d'abord",
 		StateBack:      "arrière garni d'abord",
+		StateRight:     "droite garnie d'abord",
+		StateLeft:      "gauche garnie d'abord",
 		StateLow:       "tablettes basses vides",
 		ShelfLoads:     "Tablettes : celle qui fléchit le plus de chaque rang",
 		RowHead:        "Rang",

@@ -90,31 +90,31 @@ type Words struct {
 	PhotoOf                                                             string // face
 
 	// Statics sheet.
-	Statics, StaticsUnder                                           string
-	WorstShelf                                                      string // row and part
-	SagScale                                                        string // of how many, how many times deeper
-	SagSays                                                         string // load, sag, where, the n of span/n, span
-	SagOthers                                                       string // supports, sag
-	Standing, SideFront, SideBack, SideRight, SideLeft              string
-	CentreFull, CentreBare                                          string // mass, height
-	EdgesKey                                                        string // the n of 1:n
-	FaceHead, HardwareHead, GoodsHead, TogetherHead, WholeUnit      string
-	BalanceSays                                                     string // mass, per cent
-	FootHead, LoadHead, OneOffHead, RatedHead, ShareHead            string
-	Tipping, StateHead, EdgeHead, MassHead, CentreHead, ArmHead     string
-	ForceTopHead, TiltHead                                          string
-	ForceAtHead                                                     string // height
-	StateFull, StateBare, StateFront, StateBack, StateLow           string
-	ShelfLoads, RowHead, SupportsHead, SagHead, SpanHead, RatioHead string
-	OthersHead, StiffHead                                           string
-	HoldLoads, PiecesHead, MostHead, MomentHead, TipHead            string
-	PanelLoads, BayHead, GripHead                                   string
-	Heavier                                                         string // per cent
-	HeavierNothing                                                  string // per cent
-	Basis, BasisLoads, BasisSag, BasisHolds, BasisFeet, BasisTip    string
-	BasisNoTest, BasisRatings                                       string
-	BasisBoard                                                      string // part, material, E, thickness, depth, long-term factor, source
-	BasisGiven                                                      string // part, EI, long-term factor
+	Statics, StaticsUnder                                                        string
+	WorstShelf                                                                   string // row and part
+	SagScale                                                                     string // of how many, how many times deeper
+	SagSays                                                                      string // load, sag, where, the n of span/n, span
+	SagOthers                                                                    string // supports, sag
+	Standing, SideFront, SideBack, SideRight, SideLeft                           string
+	CentreFull, CentreBare                                                       string // mass, height
+	EdgesKey                                                                     string // the n of 1:n
+	FaceHead, HardwareHead, GoodsHead, TogetherHead, WholeUnit                   string
+	BalanceSays                                                                  string // mass, per cent
+	FootHead, LoadHead, OneOffHead, RatedHead, ShareHead                         string
+	Tipping, StateHead, EdgeHead, MassHead, CentreHead, ArmHead                  string
+	ForceTopHead, TiltHead                                                       string
+	ForceAtHead                                                                  string // height
+	StateFull, StateBare, StateFront, StateBack, StateRight, StateLeft, StateLow string
+	ShelfLoads, RowHead, SupportsHead, SagHead, SpanHead, RatioHead              string
+	OthersHead, StiffHead                                                        string
+	HoldLoads, PiecesHead, MostHead, MomentHead, TipHead                         string
+	PanelLoads, BayHead, GripHead                                                string
+	Heavier                                                                      string // per cent
+	HeavierNothing                                                               string // per cent
+	Basis, BasisLoads, BasisSag, BasisHolds, BasisFeet, BasisTip                 string
+	BasisNoTest, BasisRatings                                                    string
+	BasisBoard                                                                   string // part, material, E, thickness, depth, long-term factor, source
+	BasisGiven                                                                   string // part, EI, long-term factor
 }
 
 // In returns the catalogue of a language: en, es or fr. Any other is en.
