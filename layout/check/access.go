@@ -203,7 +203,7 @@ func (s *subject) canes(face int) [][]unit.Box {
 		if l.edge() > caneHeight {
 			continue
 		}
-		for bay := bayAt(f, l.piece.Box.X0); bay <= bayAt(f, l.piece.Box.X1); bay++ {
+		for bay := bayAt(f, l.piece.Box.X0); bay <= bayAt(f, l.piece.Box.X1-1); bay++ {
 			low[bay] = append(low[bay], l.piece.Box)
 		}
 	}
@@ -223,7 +223,7 @@ func caneFinds(f *unit.Face, low [][]unit.Box, box unit.Box) measure.Length {
 		deck = f.DeckDepth
 	}
 	least := measure.MaxLength
-	for _, x := range []measure.Length{box.X0, (box.X0 + box.X1) / 2, box.X1} {
+	for _, x := range []measure.Length{box.X0, (box.X0 + box.X1) / 2, box.X1 - 1} {
 		found := deck
 		for _, b := range low[bayAt(f, x)] {
 			if b.X0 <= x && x <= b.X1 {

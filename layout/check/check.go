@@ -19,13 +19,8 @@ import (
 func Run(u *unit.Unit) Report {
 	s := assessed(u, usual)
 	report := Report{Assessment: s.a}
-	found := s.judge()
-	s.a.Heavier = newly(found, assessed(u, heavier).judge())
-	for _, f := range found {
-		if waived(u.Plan, f.Code) == nil {
-			report.Findings = append(report.Findings, f)
-		}
-	}
+	report.Findings = s.judge()
+	s.a.Heavier = newly(report.Findings, assessed(u, heavier).judge())
 	for _, r := range Rules() {
 		if set := waived(u.Plan, r.ID); set != nil {
 			report.Waived = append(report.Waived, Waiver{Rule: r.ID, Because: set.Because})
@@ -45,11 +40,13 @@ func assessed(u *unit.Unit, quarters measure.Mass) *subject {
 	return s
 }
 
-// judge applies every rule, in their order.
+// judge applies every rule that is not waived, in their order.
 func (s *subject) judge() []diag.Finding {
 	var found []diag.Finding
 	for _, r := range judgedRules() {
-		found = append(found, r.find(s, r.Rule)...)
+		if waived(s.Plan, r.ID) == nil {
+			found = append(found, r.find(s, r.Rule)...)
+		}
 	}
 	return found
 }

@@ -82,12 +82,15 @@ func (s *subject) heavyRows(face int, r Rule) []diag.Finding {
 	f := s.Unit.Faces[face]
 	bays := make([][]stretch, f.Bays) // rows from the top down
 	for _, l := range s.faces[face] {
-		bay := bayAt(f, l.piece.X)
-		if n := len(bays[bay]); n > 0 && bays[bay][n-1].l.row == l.row {
-			bays[bay][n-1].load += l.goods()
-			continue
+		from, to := bayAt(f, l.piece.Box.X0), bayAt(f, l.piece.Box.X1-1)
+		share := l.goods() / measure.Mass(to-from+1)
+		for bay := from; bay <= to; bay++ {
+			if n := len(bays[bay]); n > 0 && bays[bay][n-1].l.row == l.row {
+				bays[bay][n-1].load += share
+				continue
+			}
+			bays[bay] = append(bays[bay], stretch{l, share})
 		}
-		bays[bay] = append(bays[bay], stretch{l, l.goods()})
 	}
 	var worst, under stretch
 	for _, rows := range bays {
@@ -165,7 +168,7 @@ func (s *subject) guards(face int) guards {
 	f := s.Unit.Faces[face]
 	g := make(guards, f.Bays)
 	for _, l := range s.faces[face] {
-		for bay := bayAt(f, l.piece.Box.X0); bay <= bayAt(f, l.piece.Box.X1); bay++ {
+		for bay := bayAt(f, l.piece.Box.X0); bay <= bayAt(f, l.piece.Box.X1-1); bay++ {
 			g[bay] = append(g[bay], l)
 		}
 	}
