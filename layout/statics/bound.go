@@ -4,7 +4,7 @@ import "math"
 
 // Bound is a bound of the error of every deflection, as a share of the greatest
 // deflection, up or down: no Deflection is farther from that of the exact beam
-// (the numbers given taken as exact) than Bound times the greatest. About 1e-13
+// (the numbers given taken as exact) than Bound times the greatest. Below 1e-12
 // for a shelf; it grows where loads up and down nearly cancel, without limit.
 func (s Solution) Bound() float64 {
 	if s.scale == 0 {

@@ -158,6 +158,30 @@ func TestOneOffIsAtLeast(t *testing.T) {
 	}
 }
 
+// TestTurnedFeet: a unit at an angle loads its feet alike. Feet and centre are then
+// only nearly in line, where they were in line.
+func TestTurnedFeet(t *testing.T) {
+	for seed := range uint64(200) {
+		r := rand.New(rand.NewPCG(seed, 8))
+		feet, body := []Point{{0, 0}, {300, 0}, {700, 0}}, Point{700 * r.Float64(), 0}
+		if seed%2 == 0 {
+			feet = append(feet, Point{0, 500}, Point{700, 500})
+		}
+		sin, cos := math.Sincos(2 * math.Pi * r.Float64())
+		turn := func(p Point) Point { return Point{90 + cos*p.X - sin*p.Y, 40 + sin*p.X + cos*p.Y} }
+		var turned []Point
+		for _, p := range feet {
+			turned = append(turned, turn(p))
+		}
+		if a, b := FeetLoads(feet, body, 100), FeetLoads(turned, turn(body), 100); !about(a, b) {
+			t.Errorf("seed %d: loads %.9g, turned %.9g", seed, a, b)
+		}
+		if a, b := OneOff(feet, body, 100), OneOff(turned, turn(body), 100); !about(a, b) {
+			t.Errorf("seed %d: one off the floor %.9g, turned %.9g", seed, a, b)
+		}
+	}
+}
+
 func TestFootprint(t *testing.T) {
 	for _, c := range []struct {
 		why  string

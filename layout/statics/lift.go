@@ -112,13 +112,12 @@ func (l Lift) Multipliers() Multipliers {
 }
 
 // twoPlaces is the table's entry for a value, or what the formula gives for it,
-// rounded to two places, halves up. What floats lose below a half of the last
-// place is made good first.
+// rounded to two places, halves up.
 func twoPlaces(table []entry, value, formula float64) float64 {
 	for _, e := range table {
 		if math.Abs(e.at-value) < 1e-9 {
 			return e.factor
 		}
 	}
-	return math.Floor(formula*100+0.5+1e-9) / 100
+	return math.Floor(formula*100+0.5) / 100
 }
