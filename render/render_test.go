@@ -10,6 +10,7 @@ import (
 
 	"setwright/fonts"
 	"setwright/layout"
+	"setwright/layout/check"
 	"setwright/layout/diag"
 	"setwright/layout/golden"
 	"setwright/layout/list"
@@ -307,5 +308,22 @@ func TestSmallGolden(t *testing.T) {
 func TestNoUnit(t *testing.T) {
 	if _, err := Pack(nil, nil, Options{}); err == nil {
 		t.Error("no error for no unit")
+	}
+}
+
+// Every rule has its title in every language: the checks' own are English.
+func TestRulesAreTranslated(t *testing.T) {
+	for _, tag := range words.Languages() {
+		seen := map[string]string{}
+		for _, r := range check.Rules() {
+			title := words.In(tag).RuleTitle(r.ID, r.Title)
+			if seen[title] != "" {
+				t.Errorf("%s: %s and %s are both %q", tag, seen[title], r.ID, title)
+			}
+			seen[title] = r.ID
+			if tag != "en" && title == r.Title {
+				t.Errorf("%s: %s is still %q", tag, r.ID, title)
+			}
+		}
 	}
 }

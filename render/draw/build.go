@@ -19,15 +19,15 @@ func (j *Job) Build() []*Page {
 	pg := s.upright()
 	area := pg.Field
 	plot := area
-	below := j.structureTable().heightIn(wide(area)) + itemsHeight(j.steps(), wide(area)-stepIndent) + 2*headSpace + j.cautionsHeight(wide(area)) + 7*mm
+	below := j.structureTable().heightIn(wide(area)) + itemsHeight(j.steps(), wide(area)-stepIndent) + 2*headSpace + j.cautionsHeight(wide(area)) + 4*mm
 	plot.Max.Y = area.Min.Y + j.planHeight(area, below)
 	area.Min.Y = pg.planView(plot).Min.Y
 	f := s.flowOn(pg, area)
 	f.headedBeside(j.Words.FramePanelsStand, j.unitFindings(), letter(large).strong(), 10*mm)
 	f.table(j.structureTable())
-	f.skip(3 * mm)
+	f.skip(2 * mm)
 	f.cautions()
-	f.skip(3 * mm)
+	f.skip(2 * mm)
 	f.heading(j.Words.BuildSteps, 10*mm)
 	for i, step := range j.steps() {
 		f.item(strconv.Itoa(i+1), step, letter(plain), stepIndent)

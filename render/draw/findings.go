@@ -82,7 +82,7 @@ func (j *Job) checkedTable() table {
 	t := table{height: fine, space: tightSpace, columns: []column{{head: j.Words.Rule, flex: 3}, {head: j.Words.Source, flex: 4}, {head: j.Words.FoundHead, end: true}}}
 	for _, r := range check.Rules() {
 		found := j.foundText(r.ID)
-		t.records = append(t.records, record{cells: []string{r.Title, r.Source, found}})
+		t.records = append(t.records, record{cells: []string{j.Words.RuleTitle(r.ID, r.Title), r.Source, found}})
 	}
 	return t
 }
@@ -106,11 +106,21 @@ func (j *Job) foundText(rule string) string {
 	return strings.Join(list, ", ")
 }
 
+// ruleTitle is a rule's title and its id.
+func (j *Job) ruleTitle(id string) string {
+	for _, r := range check.Rules() {
+		if r.ID == id {
+			return j.Words.RuleTitle(id, r.Title) + "\n" + id
+		}
+	}
+	return id
+}
+
 // waivedTable lists the rules the plan has switched off, and why.
 func (j *Job) waivedTable() table {
 	t := table{columns: []column{{head: j.Words.Rule, flex: 1}, {head: j.Words.WaivedBecause, flex: 3}}}
 	for _, w := range j.Report.Waived {
-		t.records = append(t.records, record{cells: []string{w.Rule, w.Because}})
+		t.records = append(t.records, record{cells: []string{j.ruleTitle(w.Rule), w.Because}})
 	}
 	return t
 }

@@ -121,12 +121,24 @@ func (j *Job) findingsHere(list []placed, bare map[int][]string) string {
 // flagRows puts a flag on the elevation for every row of every finding on the
 // face, and adds to bare what has found no room.
 func (e *elevation) flagRows(rows []*unit.Row, list []placed, bare map[int][]string) {
+	e.keepEdges()
 	for _, p := range list {
 		for _, r := range rows {
 			if slices.Contains(p.rows, r.Address) && !e.flagAt(p.number, e.flagged(r, p)) {
 				bare[p.number] = append(bare[p.number], r.Address)
 			}
 		}
+	}
+}
+
+// keepEdges keeps flags off the edges of panels and deck.
+func (e *elevation) keepEdges() {
+	top, bottom := e.y(e.face.Top), e.y(e.face.Bottom)
+	for _, x := range e.face.BayEdges()[e.zone.from-1 : e.zone.to+1] {
+		e.keepFine(pt(e.x(x), top), pt(e.x(x), bottom))
+	}
+	for _, y := range []measure.Length{top, bottom, e.y(e.face.Deck)} {
+		e.keepFine(pt(e.x(e.zone.x0), y), pt(e.x(e.zone.x1), y))
 	}
 }
 
@@ -202,6 +214,7 @@ func (j *Job) aboutGoods(list []placed) (goods []placed, line string) {
 // finding in a row, one if it names more there, else row and number go to
 // bare.
 func (e *elevation) flagGoods(blocks []block, list []placed, bare map[int][]string) {
+	e.keepEdges()
 	for _, p := range list {
 		for _, row := range p.rows {
 			var named []block

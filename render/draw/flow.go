@@ -83,7 +83,7 @@ func (f *flow) text(text string, s style, indent measure.Length) {
 
 // item sets a paragraph with a mark before it: a number, a tick box.
 func (f *flow) item(mark, text string, s style, indent measure.Length) {
-	f.room(s.pitch() * 2)
+	f.room(s.pitch() * measure.Length(min(2, len(wrap(text, s, wide(f.area)-indent)))))
 	if mark == tickMark {
 		f.page.tickBox(f.area.Min.X, f.y+s.rise()-s.height/2, s.height)
 	} else {

@@ -36,7 +36,7 @@ type sagView struct {
 const (
 	sagLoads  = 14 * mm // over the board: what stands on it
 	sagDepth  = 8 * mm  // the most the board is drawn to sag
-	sagUnder  = 19 * mm // under it: supports, what they carry, spans
+	sagUnder  = 14 * mm // under it: supports, what they carry, spans
 	sagHeight = sagLoads + sagDepth + sagUnder
 )
 
@@ -52,7 +52,7 @@ func (p *Page) sagDiagram(c *check.ShelfCase, area sheet.Rect) measure.Length {
 		}
 	}
 	v.deeper = deeper(deepestSag(c)/float64(v.den), float64(sagDepth)/float64(mm))
-	v.x0 = (area.Min.X+area.Max.X-over(length, v.den))/2 - 0
+	v.x0 = (area.Min.X + area.Max.X - over(length, v.den)) / 2
 	v.y0 = area.Min.Y + sagLoads
 	v.loads()
 	v.board()

@@ -96,7 +96,7 @@ func (p *Page) standDiagram(a *check.Assessment, area sheet.Rect) measure.Length
 	v.feet()
 	v.names(edges)
 	y := v.view.y(b.Y0) + standEnds + 2*mm
-	return v.key(area.Min.X, y)
+	return v.key(area.Min.X, y, wide(area)-6*mm)
 }
 
 func (v *standView) at(x, y float64) sheet.Point { return pt(v.view.x(mils(x)), v.view.y(mils(y))) }
@@ -238,7 +238,7 @@ func clampTo(l, most measure.Length) measure.Length { return max(-most, min(l, m
 func abs(l measure.Length) measure.Length           { return max(l, -l) }
 
 // key says what the symbols mean, and at what scale they stand.
-func (v *standView) key(x, y measure.Length) measure.Length {
+func (v *standView) key(x, y, width measure.Length) measure.Length {
 	j, w := v.job, v.job.Words
 	s := letter(plain)
 	for _, c := range []struct {
@@ -247,8 +247,17 @@ func (v *standView) key(x, y measure.Length) measure.Length {
 		text string
 	}{{v.a.Full, true, w.CentreFull}, {v.a.Bare, false, w.CentreBare}} {
 		v.Page.centre(x+2*mm, y, c.full)
-		v.writeMid(x+6*mm, y, fmt.Sprintf(c.text, j.kilos(c.body.Mass), j.distance(c.body.Z)), s)
+		for i, line := range wrap(fmt.Sprintf(c.text, j.kilos(c.body.Mass), j.distance(c.body.Z)), s, width) {
+			if i > 0 {
+				y += s.pitch()
+			}
+			v.writeMid(x+6*mm, y, line, s)
+		}
 		y += 5 * mm
+	}
+	if len(v.a.Tips) == 0 {
+		v.writeMid(x, y, fmt.Sprintf("%s 1:%d", w.Scale, v.view.den), s)
+		return y + 4*mm
 	}
 	v.line(x, y, x+9*mm, y, phantom(medium))
 	v.writeMid(x+11*mm, y, fmt.Sprintf(w.EdgesKey, v.view.den), s)

@@ -63,7 +63,7 @@ func (f *flow) heavier(a *check.Assessment) {
 	for _, n := range a.Heavier {
 		text := j.levelName(n.Level) + ": " + sentence(n.Message)
 		if len(n.Where) > 0 {
-			text += " " + addresses(n.Where) + "."
+			text += " (" + addresses(n.Where) + ")"
 		}
 		f.item("•", text, letter(plain), bulletIndent)
 	}
@@ -99,7 +99,12 @@ func (f *flow) stand(a *check.Assessment) {
 		side.text(text, letter(plain), 0)
 	}
 	side.skip(3 * mm)
-	side.table(j.feetTable(a))
+	if len(a.Feet) > 0 {
+		side.table(j.feetTable(a))
+	}
+	if len(a.Tips) == 0 {
+		side.text(j.Words.FixedSays, letter(plain), 0)
+	}
 	f.y = max(under, side.y)
 }
 
@@ -114,15 +119,16 @@ func (j *Job) massTable(a *check.Assessment) table {
 	return t
 }
 
-// balanceText says by how much one side of a unit with a front and a back
+// balanceText says by how much one side of a unit with two long sides
 // outweighs the other.
 func (j *Job) balanceText(a *check.Assessment) string {
 	mass := map[plan.FaceID]float64{}
 	for _, c := range a.Faces {
 		mass[c.Face] = c.Hardware + c.Goods
 	}
+	form := j.Unit.Frame.Frame.Form
 	front, back := mass[plan.Front], mass[plan.Back]
-	if front == 0 && back == 0 || !j.hasFace(plan.Front) || !j.hasFace(plan.Back) {
+	if form != parts.HForm && form != parts.BoxForm || front == 0 && back == 0 || !j.hasFace(plan.Front) || !j.hasFace(plan.Back) {
 		return ""
 	}
 	return fmt.Sprintf(j.Words.BalanceSays, j.kilos(math.Abs(front-back)), j.decimal(100*math.Abs(front-back)/max(front, back), 0))
@@ -314,9 +320,18 @@ func (j *Job) panelAssumed(id plan.FaceID) bool {
 // basis says what the figures rest on.
 func (j *Job) basis(a *check.Assessment) []string {
 	w := j.Words
-	list := []string{w.BasisLoads, w.BasisSag}
-	list = append(list, j.materials(a)...)
-	return append(list, w.BasisHolds, w.BasisFeet, w.BasisTip, w.BasisNoTest, w.BasisRatings)
+	list := []string{w.BasisLoads}
+	if len(a.Shelves) > 0 {
+		list = append(append(list, w.BasisSag), j.materials(a)...)
+	}
+	list = append(list, w.BasisHolds)
+	if len(a.Feet) > 0 {
+		list = append(list, w.BasisFeet)
+	}
+	if len(a.Tips) > 0 {
+		list = append(list, w.BasisTip)
+	}
+	return append(list, w.BasisNoTest, w.BasisRatings)
 }
 
 // materials says how each kind of shelf is reckoned, once each.

@@ -152,6 +152,7 @@ func english() *Words {
 		GripHead:       "Most on one grip",
 		Heavier:        "If goods are %s %% heavier, these rules find more:",
 		HeavierNothing: "If goods are %s %% heavier, no rule finds more.",
+		FixedSays:      "It is fixed to wall or floor: tipping is not worked out. Its fixings are for a licensed professional to choose.",
 		Basis:          "What the figures rest on",
 		BasisLoads:     "Loads: units held when full times the unit weight in the goods files, each product where the position key puts it; hardware by the parts list's weights.",
 		BasisSag:       "Shelves: straight elastic beams on their brackets, free at both ends, with the goods as partial uniform loads; sag times the long-term factor.",

@@ -111,10 +111,21 @@ type Words struct {
 	PanelLoads, BayHead, GripHead                                                string
 	Heavier                                                                      string // per cent
 	HeavierNothing                                                               string // per cent
+	FixedSays                                                                    string
 	Basis, BasisLoads, BasisSag, BasisHolds, BasisFeet, BasisTip                 string
 	BasisNoTest, BasisRatings                                                    string
 	BasisBoard                                                                   string // part, material, E, thickness, depth, long-term factor, source
 	BasisGiven                                                                   string // part, EI, long-term factor
+
+	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
+}
+
+// RuleTitle is the title of a rule, of which English has the one given.
+func (w *Words) RuleTitle(id, title string) string {
+	if t := w.ruleTitles[id]; t != "" {
+		return t
+	}
+	return title
 }
 
 // In returns the catalogue of a language: en, es or fr. Any other is en.
