@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"setwright/layout/measure"
+	"setwright/layout/parts"
+	"setwright/layout/unit"
 )
 
 const in = measure.Inch
@@ -140,6 +142,57 @@ func TestPinches(t *testing.T) {
 		}
 		if got != tt.want {
 			t.Errorf("%s: passable %v", tt.reason, got)
+		}
+	}
+}
+
+// TestTipOf has 5 lb spread along a hook of 1/4 in wire 8 in long: 0.05755 in with
+// E = 29,000,000 psi (calculated from 64WL³/8πEd⁴), which is 199,948 N/mm².
+func TestTipOf(t *testing.T) {
+	s := plain()
+	s.hang(parts.Hook, 50*in, 8*in, 1, measure.Pounds(5))
+	l := s.faces[0][0]
+	if got := tipOf(l); got != 0 {
+		t.Errorf("a hook of no round wire sinks %g", got)
+	}
+	l.piece.Part.Wire = in / 4
+	if got, want := tipOf(l)/25.4, 0.05755*199_948/steelE; math.Abs(got-want) > 1e-5 {
+		t.Errorf("the tip sinks %g in, want %g", got, want)
+	}
+	l.piece.Part.Kind, l.piece.Part.Usable = parts.Rail, 23*in
+	if tip := tipOf(l); tip <= 0 {
+		t.Errorf("the rail sinks %g", tip)
+	}
+}
+
+// TestShelfCase has a shelf of 48 in, 12 in deep, of 3/4 in board with E = 326,300
+// psi, evenly loaded with 160 lb, on brackets at its ends and its middle:
+// 80 and 80 lb, 1.6737 in; 30, 100, 30 lb, 0.04351 in (calculated from the
+// handbook's cases).
+func TestShelfCase(t *testing.T) {
+	for _, tt := range []struct {
+		brackets  []measure.Length
+		reactions []float64
+		sag       float64
+	}{
+		{[]measure.Length{0, 48 * in}, []float64{80, 80}, 1.6737},
+		{[]measure.Length{0, 24 * in, 48 * in}, []float64{30, 100, 30}, 0.04351},
+	} {
+		s := plain()
+		s.hang(parts.Shelf, 50*in, 12*in, 1, measure.Pounds(160))
+		l := s.faces[0][0]
+		l.piece.Part.Bend = &parts.Stiffness{Material: &parts.Material{E: 326_300 * 0.006894757, LongTerm: 1}, Thick: in * 3 / 4, Stop: 144, Caution: 240}
+		for _, x := range tt.brackets {
+			l.row.Brackets = append(l.row.Brackets, &unit.Piece{Part: &parts.Part{Kind: parts.Bracket}, X: x})
+		}
+		c, ok := s.shelfCase(l)
+		if !ok || math.Abs(c.Sag/25.4-tt.sag) > 1e-4*tt.sag+5e-6 {
+			t.Errorf("%d brackets: sag %g in, want %g", len(tt.brackets), c.Sag/25.4, tt.sag)
+		}
+		for i, want := range tt.reactions {
+			if got := c.Reaction[i] / poundForce; math.Abs(got-want) > 1e-6 {
+				t.Errorf("%d brackets: reaction %g lb, want %g", len(tt.brackets), got, want)
+			}
 		}
 	}
 }

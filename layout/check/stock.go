@@ -17,7 +17,7 @@ func stockRules() []judged {
 		{Rule{"heavy-low", "Heavy goods low", diag.Caution, "common practice",
 			"what weighs 5 kg (11 lb) or more apiece is no higher than 48 in, and no row higher than that with 25 kg (55 lb) or more in a bay is over one that carries less than three quarters as much"}, heavyLow},
 		{Rule{"hook-eye", "Hook ends at eye height", diag.Caution,
-			"common practice; eye heights derived from ANSUR II and, for a child of three, CDC growth charts",
+			"common practice; eye heights derived from ANSUR II and, for a child of three, CDC growth charts (from memory)",
 			"between a child's and an adult's eye height, 33 and 70 in, no hook or arm ends more than 1 in further out than what is below it"}, hookEye},
 		{Rule{"breakables", "Breakables", diag.Caution, "common practice",
 			"glass and other breakables are no higher than 1.5 m (59 in)"}, breakables},

@@ -1,6 +1,7 @@
 package check_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -11,6 +12,7 @@ import (
 	"setwright/layout"
 	"setwright/layout/check"
 	"setwright/layout/diag"
+	"setwright/layout/golden"
 )
 
 // wrongPlan loads a plan of testdata/wrong, changed.
@@ -79,4 +81,20 @@ func TestWrongSays(t *testing.T) {
 			t.Errorf("%s is nowhere in the plan", f.Code)
 		}
 	}
+}
+
+// TestWrongText keeps every sentence the rules can say where it can be read.
+func TestWrongText(t *testing.T) {
+	var text strings.Builder
+	wrong, open := wrongPlan(t, "plan.yaml", asItIs), wrongPlan(t, "plan.yaml", unsprinkled)
+	for _, r := range check.Rules() {
+		found := fired(wrong.Report, r.ID)
+		if r.ID == "ceiling" {
+			found = fired(open.Report, r.ID)
+		}
+		for _, f := range found {
+			fmt.Fprintf(&text, "%s (%s): %s\n    fix: %s\n    at: %s\n    source: %s\n", f.Code, f.Level, f.Message, f.Fix, strings.Join(f.Where, ", "), f.Source)
+		}
+	}
+	golden.Check(t, filepath.Join("testdata", "wrong.txt"), text.String())
 }
