@@ -44,7 +44,7 @@ type ShelfCase struct {
 	SagX     float64   // where, from the left end
 	Span     float64   // of the span or overhang it is in
 	Others   []SagWith // what the sag would be on other numbers of supports
-	Reaction []float64 // N, on each support
+	Reaction []float64 // N, on each support; 0 where the shelf lifts off
 }
 
 // SagAt is the sag at one place.
@@ -97,12 +97,12 @@ type FootCase struct {
 // TipCase is one way to go over: a state of the unit and an edge of its
 // footprint.
 type TipCase struct {
-	State        string  // "full", "bare", "front first", "back first", "low shelves empty"
+	State        string  // "full", "bare", "front first" and so on for each face with goods, "low shelves empty"
 	FromX, FromY float64 // the edge, mm
 	ToX, ToY     float64
 	Body         Body
 	Arm          float64 // mm, from the centre of gravity to the edge, level
 	ForceTop     float64 // N, level, at the unit's top, that lifts the far feet
-	Force1400    float64 // N, the same at 1.4 m
+	Force1400    float64 // N, the same at 1.4 m, or at the top of a lower unit
 	Tilt         float64 // degrees at which it goes over by itself
 }

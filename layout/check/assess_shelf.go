@@ -1,6 +1,8 @@
 package check
 
 import (
+	"slices"
+
 	"setwright/layout/parts"
 	"setwright/layout/statics"
 	"setwright/layout/unit"
@@ -35,11 +37,11 @@ func (s *subject) shelfCase(l *laden) (ShelfCase, bool) {
 	if bend != nil {
 		beam.EI, creep = bend.Rigidity(l.piece.Part.Depth), bend.LongTerm()
 	}
-	solved, err := beam.Solve()
+	solved, reactions, err := resting(beam)
 	if err != nil {
 		return ShelfCase{}, false
 	}
-	c.Reaction = solved.Reactions
+	c.Reaction = reactions
 	if bend == nil {
 		return c, true // how it bends is not known
 	}
@@ -51,12 +53,41 @@ func (s *subject) shelfCase(l *laden) (ShelfCase, bool) {
 	}
 	for n := 2; n <= 3; n++ {
 		beam.Supports = spread(supports, n)
-		if other, err := beam.Solve(); err == nil {
+		if other, _, err := resting(beam); err == nil {
 			_, sag, _ := other.MaxSag()
 			c.Others = append(c.Others, SagWith{n, creep * sag})
 		}
 	}
 	return c, true
+}
+
+// resting solves a shelf that lies on its supports and is not held down: it
+// lifts off those that would have to pull, the one that would pull most first.
+func resting(beam statics.Beam) (statics.Solution, []float64, error) {
+	on := make([]int, len(beam.Supports)) // of all supports, those it rests on
+	for i := range on {
+		on[i] = i
+	}
+	for all := beam.Supports; ; {
+		beam.Supports = make([]float64, len(on))
+		for i, k := range on {
+			beam.Supports[i] = all[k]
+		}
+		solved, err := beam.Solve()
+		if err != nil {
+			return statics.Solution{}, nil, err
+		}
+		least := slices.Index(solved.Reactions, slices.Min(solved.Reactions))
+		if len(on) > 2 && solved.Reactions[least] < 0 {
+			on = slices.Delete(on, least, least+1)
+			continue
+		}
+		reactions := make([]float64, len(all))
+		for i, k := range on {
+			reactions[k] = solved.Reactions[i]
+		}
+		return solved, reactions, nil
+	}
 }
 
 // supportsOf is where a shelf's brackets or a slope's grips hold it, from its

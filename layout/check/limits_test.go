@@ -6,6 +6,7 @@ import (
 
 	"setwright/layout/measure"
 	"setwright/layout/parts"
+	"setwright/layout/statics"
 	"setwright/layout/unit"
 )
 
@@ -194,5 +195,24 @@ func TestShelfCase(t *testing.T) {
 				t.Errorf("%d brackets: reaction %g lb, want %g", len(tt.brackets), got, want)
 			}
 		}
+	}
+}
+
+// TestResting has a shelf on three brackets with all its load on the left span:
+// held down at its right end it would pull there by a sixteenth of the load; it
+// lifts off instead, and the two others share.
+func TestResting(t *testing.T) {
+	beam := statics.Beam{Length: 1000, EI: 1e9, Supports: []float64{0, 500, 1000}, Loads: []statics.Load{{From: 0, To: 500, Total: 160}}}
+	pulled, err := beam.Solve()
+	if err != nil || math.Abs(pulled.Reactions[2]+10) > 1e-9 {
+		t.Fatalf("held down: %v, %v", pulled.Reactions, err)
+	}
+	_, reactions, err := resting(beam)
+	if err != nil || math.Abs(reactions[0]-80) > 1e-9 || math.Abs(reactions[1]-80) > 1e-9 || reactions[2] != 0 {
+		t.Errorf("resting: %v, %v", reactions, err)
+	}
+	beam.Loads = append(beam.Loads, statics.Load{From: 0, To: 1000, Total: 200})
+	if _, reactions, _ = resting(beam); reactions[2] <= 0 {
+		t.Errorf("its own weight holds it down: %v", reactions)
 	}
 }

@@ -182,3 +182,38 @@ func TestAisleNarrowed(t *testing.T) {
 		}
 	}
 }
+
+// TestSymmetric has the mended gondola on casters: both sides alike, so that its
+// centre of gravity is in its middle, each caster carries a quarter and, with
+// one off the floor, at most half; each edge is 3 in of inset and 1 in of
+// swivel in from the base of 48 by 24 in, and one side first tips sooner.
+func TestSymmetric(t *testing.T) {
+	a := wrongPlan(t, "mended.yaml", func(text string) string {
+		return strings.Replace(text, "stand: fixed", "stand: casters-locking", 1)
+	}).Report.Assessment
+	weight := a.Full.Mass * 9.80665
+	if math.Abs(a.Full.X) > 1 || math.Abs(a.Full.Y) > 1 {
+		t.Errorf("centre of gravity at %g, %g mm", a.Full.X, a.Full.Y)
+	}
+	for _, f := range a.Feet {
+		if math.Abs(f.Load-weight/4) > weight/200 || math.Abs(f.OneOff-weight/2) > weight/100 {
+			t.Errorf("a caster carries %g N, with one off the floor %g, of %g", f.Load, f.OneOff, weight)
+		}
+	}
+	least := map[string]float64{}
+	for _, c := range a.Tips {
+		arm := 8 * 25.4
+		if c.FromX == c.ToX {
+			arm = 20 * 25.4
+		}
+		if c.State == "full" && math.Abs(c.Arm-arm) > 1 {
+			t.Errorf("the arm over the edge from %g, %g is %g mm, want %g", c.FromX, c.FromY, c.Arm, arm)
+		}
+		if tilt, known := least[c.State]; !known || c.Tilt < tilt {
+			least[c.State] = c.Tilt
+		}
+	}
+	if least["front first"] >= least["full"] || math.Abs(least["front first"]-least["back first"]) > 0.1 {
+		t.Errorf("least tilts: %v", least)
+	}
+}
