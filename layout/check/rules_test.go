@@ -123,6 +123,9 @@ var limits = []struct {
 		s.Extent.Z1 = 1500 * measure.Millimetre
 		s.a.Tips = tilting(120/k, 45)
 	}},
+	{"tip-force", "the centre of gravity over the edge of what is too light for the benchmark", diag.Stop, func(s *subject, k float64) {
+		s.a.Tips = []TipCase{{State: "front first", Body: Body{Mass: 10}, Arm: 1 - k, Tilt: 90 * (1 - k)}}
+	}},
 	{"tip-tilt", "10 degrees", diag.Caution, func(s *subject, k float64) { s.a.Tips = tilting(1000, 10/k) }},
 	{"casters-locked", "levellers, then casters", diag.Note, func(s *subject, k float64) {
 		if k > 1 {

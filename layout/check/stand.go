@@ -17,7 +17,7 @@ func standRules() []judged {
 			"what hangs on the two sides of a unit, goods and hardware, differs by no more than a quarter of the heavier side"}, balance},
 		{Rule{"tip-force", "Tipping by a push", diag.Stop,
 			"house rule: no published tip test covers free-standing retail displays (EN 16121 and ASTM F2057 leave them out); benchmark UL 1863-2019 22.3-22.6",
-			"a level push of a fifth of the weight, at most 250 N (56 lb), at the top, but no higher than 2.0 m, lifts no foot, be the unit full, bare, with one side stocked first or the low shelves empty: a caution; two fifths of it is a stop, but for the order of stocking"}, tipForce},
+			"a level push of a fifth of the weight, at most 250 N (56 lb), at the top, but no higher than 2.0 m, lifts no foot, be the unit full, bare, with one side stocked first or the low shelves empty: a caution; two fifths of it is a stop, but for the order of stocking, and so is going over by itself"}, tipForce},
 		{Rule{"tip-tilt", "Tipping on a slope", diag.Caution,
 			"house rule: no published tip test covers free-standing retail displays; benchmark UL 1678-2019 16.2",
 			"the unit leans 10 degrees any way without going over, full, bare, with one side stocked first or the low shelves empty"}, tipTilt},
@@ -94,6 +94,11 @@ const tipShort = 0.4
 // tipForce reports the state that falls shortest of the push asked of it, those
 // that must not be before those that only crews meet.
 func tipForce(s *subject, r Rule) []diag.Finding {
+	if t := s.falls(); t != nil {
+		return []diag.Finding{r.finding(s.Plan.Unit.Stand.At, nil,
+			fmt.Sprintf("%s, it goes over by itself: its centre of gravity is %s outside its feet", stateText(t), s.fine(-t.Arm)),
+			"load both sides alternately, or a deeper base")}
+	}
 	top := mm(s.height())
 	var worst *TipCase
 	level, least := diag.Caution, 1.0
@@ -117,8 +122,20 @@ func tipForce(s *subject, r Rule) []diag.Finding {
 	force, height, _ := push(worst.Body.Mass, top)
 	return []diag.Finding{as(level, r.finding(s.Plan.Unit.Stand.At, nil,
 		fmt.Sprintf("%s, a push of %s at %s lifts a foot; the benchmark asks for %s: %s short",
-			stateText(worst), s.force(max(least, 0)*force), s.length(measure.Length(height*float64(measure.Millimetre))), s.force(force), s.force(force*(1-max(least, 0)))),
+			stateText(worst), s.force(least*force), s.length(measure.Length(height*float64(measure.Millimetre))), s.force(force), s.force(force*(1-least))),
 		"goods lower and on both sides, a deeper or heavier base, or fix it to the floor (stand: fixed)"))}
+}
+
+// falls returns the state and edge over which the unit goes by itself, that by
+// most, or nil.
+func (s *subject) falls() *TipCase {
+	var worst *TipCase
+	for i := range s.a.Tips {
+		if t := &s.a.Tips[i]; t.Arm < 0 && (worst == nil || t.Arm < worst.Arm*slack) {
+			worst = t
+		}
+	}
+	return worst
 }
 
 // ofPush is the force that lifts the far feet over the benchmark's, at its
@@ -157,11 +174,12 @@ func tipTilt(s *subject, r Rule) []diag.Finding {
 			worst = t
 		}
 	}
-	if worst == nil || worst.Tilt >= leastTilt-1e-9 {
+	if worst == nil || worst.Tilt >= leastTilt-1e-9 || s.falls() != nil { // which is tip-force's to say
 		return nil
 	}
+	places := digits(leastTilt-worst.Tilt, 1)
 	return []diag.Finding{r.finding(s.Plan.Unit.Stand.At, nil,
-		fmt.Sprintf("%s, it goes over at a lean of %.1f°; the benchmark is %.0f°: %.1f° short", stateText(worst), worst.Tilt, leastTilt, leastTilt-worst.Tilt),
+		fmt.Sprintf("%s, it goes over at a lean of %.*f°; the benchmark is %.0f°: %.*f° short", stateText(worst), places, worst.Tilt, leastTilt, places, leastTilt-worst.Tilt),
 		"load both sides alternately from the bottom up, heavy goods low, or a deeper base")}
 }
 
