@@ -19,8 +19,10 @@ func (j *Job) Build() []*Page {
 	pg := s.upright()
 	area := pg.Field
 	plot := area
-	below := j.structureTable().heightIn(wide(area)) + itemsHeight(j.steps(), wide(area)-stepIndent) + 2*headSpace + j.cautionsHeight(wide(area)) + 4*mm
-	plot.Max.Y = area.Min.Y + j.planHeight(area, below)
+	with := j.structureTable().heightIn(wide(area)) + headSpace + j.cautionsHeight(wide(area)) + 3*mm
+	steps := itemsHeight(j.steps(), wide(area)-stepIndent) + headSpace + 1*mm
+	height, apart := j.planHeight(area, with, steps)
+	plot.Max.Y = area.Min.Y + height
 	area.Min.Y = pg.planView(plot).Min.Y
 	f := s.flowOn(pg, area)
 	f.headedBeside(j.Words.FramePanelsStand, j.unitFindings(), letter(large).strong(), 10*mm)
@@ -28,6 +30,9 @@ func (j *Job) Build() []*Page {
 	f.skip(2 * mm)
 	f.cautions()
 	f.skip(2 * mm)
+	if apart {
+		f.turn()
+	}
 	f.heading(j.Words.BuildSteps, 10*mm)
 	for i, step := range j.steps() {
 		f.item(strconv.Itoa(i+1), step, letter(plain), stepIndent)
@@ -35,21 +40,22 @@ func (j *Job) Build() []*Page {
 	return s.pages
 }
 
-// planHeight is how much of the sheet the plan view may take: what the rest
-// leaves, if that makes it large enough to read; else most of the sheet, and
-// the rest goes on to another.
-func (j *Job) planHeight(area sheet.Rect, below measure.Length) measure.Length {
+// planHeight is how much of the sheet the plan view may take, given the
+// heights of what stands with it and of the build steps: what both leave, if
+// that makes it large enough to read; else the steps stand apart, on a sheet
+// of their own.
+func (j *Job) planHeight(area sheet.Rect, with, steps measure.Length) (height measure.Length, apart bool) {
 	most := high(area) * 60 / 100
 	left := area
-	left.Max.Y = area.Min.Y + min(most, high(area)-below)
+	left.Max.Y = area.Min.Y + min(most, high(area)-with-steps)
 	least := int64(32)
 	if j.metric() {
 		least = 20
 	}
 	if den, _ := j.planScale(left); den <= least {
-		return high(left)
+		return high(left), false
 	}
-	return most
+	return max(most, high(area)-with), true
 }
 
 // cautions sets the cautions in one paragraph, framed.

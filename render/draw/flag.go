@@ -253,7 +253,7 @@ func (e *elevation) flagInside(n int, b block) bool {
 			pt(f.Max.X-gap-w, f.Min.Y+gap), pt(f.Min.X+gap, f.Min.Y+gap), pt(f.Max.X-gap-w, f.Max.Y-gap-h), pt(f.Min.X+gap, f.Max.Y-gap-h),
 		} {
 			r := box(at.X, at.Y, at.X+w, at.Y+h)
-			if free := inset(r, -flagGap); within(r, f) && e.clearOfWords(free) && e.clearOfLines(free) && !e.nearer(free, b) {
+			if free := inset(r, -flagGap); within(r, f) && e.clearOfWords(free) && e.clearOfLines(free) && e.clearOfFine(free) && !e.nearer(free, b) {
 				e.flag(at.X, at.Y, n)
 				e.keepWord(free)
 				return true

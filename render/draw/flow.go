@@ -90,7 +90,7 @@ func (f *flow) item(mark, text string, s style, indent measure.Length) {
 		f.page.write(f.area.Min.X, f.y+s.rise(), mark, s.strong())
 	}
 	f.text(text, s, indent)
-	f.y += s.height / 2
+	f.y += itemGap
 }
 
 // itemsHeight is the height items take on one sheet, in lettering of plain
@@ -98,10 +98,12 @@ func (f *flow) item(mark, text string, s style, indent measure.Length) {
 func itemsHeight(items []string, width measure.Length) measure.Length {
 	h, s := measure.Length(0), letter(plain)
 	for _, text := range items {
-		h += s.pitch()*measure.Length(len(wrap(text, s, width))) + s.height/2
+		h += s.pitch()*measure.Length(len(wrap(text, s, width))) + itemGap
 	}
 	return h
 }
+
+const itemGap = 1 * mm // between items
 
 // tickMark as an item's mark or a table's cell is a box to tick.
 const tickMark = "\x00tick"

@@ -79,6 +79,7 @@ func (j *Job) drawMerch(s *section, p merchPlot) {
 	for _, r := range p.zone.rows(p.face) {
 		e.hide(r)
 	}
+	e.hideCarcass()
 	bare := map[int][]string{}
 	e.flagGoods(blocks, p.found, bare)
 	if len(blocks) == 0 {

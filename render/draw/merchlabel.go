@@ -193,6 +193,7 @@ func (e *elevation) labelMargins(blocks []block, margin measure.Length) {
 				gap = -gap
 			}
 			e.line(x-gap, y, edge(list[i]), labels[i].want, pen(hair))
+			e.keepFine(pt(x-gap, y), pt(edge(list[i]), labels[i].want))
 		}
 	}
 }
