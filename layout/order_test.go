@@ -23,13 +23,11 @@ func TestOrderDoesNotMatter(t *testing.T) {
 	if err != nil || len(plans) < 8 {
 		t.Fatalf("samples: %v, %v", plans, err)
 	}
-	for _, pattern := range []string{"../testdata/odd/*/plan.yaml", "../testdata/wrong/plan.yaml"} {
-		more, err := filepath.Glob(pattern)
-		if err != nil || len(more) == 0 {
-			t.Fatalf("%s: %v, %v", pattern, more, err)
-		}
-		plans = append(plans, more...)
+	odd, err := filepath.Glob("../testdata/odd/*/plan.yaml")
+	if err != nil || len(odd) == 0 {
+		t.Fatalf("odd plans: %v, %v", odd, err)
 	}
+	plans = append(plans, odd...)
 	reader := NewReader()
 	random := rand.New(rand.NewPCG(3, 5))
 	said := 0

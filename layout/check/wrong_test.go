@@ -15,12 +15,12 @@ import (
 	"setwright/layout/golden"
 )
 
-// wrongPlan loads a plan of testdata/wrong, changed.
+// wrongPlan loads a plan of samples/wrong, changed.
 func wrongPlan(t *testing.T, name string, change func(string) string) *layout.Project {
 	t.Helper()
 	files := fstest.MapFS{}
 	for _, file := range []string{name, "goods.csv", "parts.yaml"} {
-		text, err := os.ReadFile(filepath.Join("..", "..", "testdata", "wrong", file))
+		text, err := os.ReadFile(filepath.Join("..", "..", "samples", "wrong", file))
 		if err != nil {
 			t.Fatal(err)
 		}
