@@ -1,8 +1,9 @@
 package unit
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 
 	"setwright/layout/diag"
 	"setwright/layout/measure"
@@ -23,7 +24,7 @@ type thing struct {
 // two rows; what is fixed together by design does not count.
 func (r *resolver) collisions(u *Unit) {
 	things := everything(u)
-	sort.SliceStable(things, func(i, j int) bool { return things[i].solid.X0 < things[j].solid.X0 })
+	slices.SortStableFunc(things, func(a, b *thing) int { return cmp.Compare(a.solid.X0, b.solid.X0) })
 	seen := map[[2]*Row]bool{}
 	sweep(things, func(a, b *thing) {
 		if related(a, b) || seen[[2]*Row{a.row, b.row}] {
@@ -37,11 +38,10 @@ func (r *resolver) collisions(u *Unit) {
 // sweep calls meet for every pair of things whose solids overlap. Things are
 // sorted by X0; those still open are kept in bands of height, so that a long
 // row is compared with its neighbours only.
-func sweep(things []thing, meet func(a, b *thing)) {
+func sweep(things []*thing, meet func(a, b *thing)) {
 	const band = 12 * measure.Inch
 	open := map[measure.Length][]*thing{}
-	for i := range things {
-		t := &things[i]
+	for _, t := range things {
 		for z := t.solid.Z0 / band; z*band < t.solid.Z1; z++ {
 			kept := open[z][:0]
 			for _, o := range open[z] {
@@ -62,19 +62,19 @@ func sweep(things []thing, meet func(a, b *thing)) {
 	}
 }
 
-func everything(u *Unit) []thing {
-	var list []thing
+func everything(u *Unit) []*thing {
+	var list []*thing
 	for _, s := range u.Structure {
-		list = append(list, thing{solid: s.Solid, name: s.Part.ID})
+		list = append(list, &thing{solid: s.Solid, name: s.Part.ID})
 	}
 	for _, f := range u.Faces {
 		for _, row := range f.Rows {
 			for _, p := range row.All() {
-				list = append(list, thing{solid: f.Solid(p.Box), face: f, row: row, piece: p, name: p.Part.ID})
+				list = append(list, &thing{solid: f.Solid(p.Box), face: f, row: row, piece: p, name: p.Part.ID})
 			}
 			for _, pos := range row.Positions {
 				for _, front := range pos.Fronts {
-					list = append(list, thing{solid: f.Solid(front.Box), face: f, row: row, pos: pos, piece: front.Piece, name: pos.Product.SKU})
+					list = append(list, &thing{solid: f.Solid(front.Box), face: f, row: row, pos: pos, piece: front.Piece, name: pos.Product.SKU})
 				}
 			}
 		}

@@ -1,8 +1,9 @@
 package unit
 
 import (
+	"cmp"
 	"math/rand/v2"
-	"sort"
+	"slices"
 	"testing"
 
 	"setwright/layout/measure"
@@ -16,14 +17,15 @@ func TestSweepAgainstAllPairs(t *testing.T) {
 		return a, a + measure.Length(1+rng.Int64N(14))*measure.Inch
 	}
 	for trial := range 300 {
-		things := make([]thing, 1+rng.IntN(40))
+		things := make([]*thing, 1+rng.IntN(40))
 		for i := range things {
+			things[i] = &thing{}
 			s := &things[i].solid
 			s.X0, s.X1 = side(40)
 			s.Y0, s.Y1 = side(20)
 			s.Z0, s.Z1 = side(60)
 		}
-		sort.SliceStable(things, func(i, j int) bool { return things[i].solid.X0 < things[j].solid.X0 })
+		slices.SortStableFunc(things, func(a, b *thing) int { return cmp.Compare(a.solid.X0, b.solid.X0) })
 		want := 0
 		for i := range things {
 			for j := range i {

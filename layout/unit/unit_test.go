@@ -29,6 +29,7 @@ dress:
 const shop = `sku,name,family,form,width,height,depth,weight
 SEED,Seeds,seeds,peg,3.25,4.5,0.1,0.05
 CARD,Small card,seeds,peg,2.5,4,0.1,0.02
+SHEET,Sheet of cards,seeds,peg,23,6,0.1,0.2
 WIDE,Wide card,seeds,peg,8,6,0.5,0.2
 GLOVE,Gloves,wear,peg,5,10,1,0.3
 JAR,Honey,food,stand,2.75,4,2.75,1
@@ -242,18 +243,21 @@ func TestPlaces(t *testing.T) {
 }
 
 func TestColumnsLineUpWhereItCostsNothing(t *testing.T) {
-	// Three hooks of the lower row have two equally good places each, either
-	// side of a wire; the upper row settles which.
+	// One card in the second bay has two equally good places, half an inch
+	// either side of the wire at 36 in. Alone it takes the left one; under a hook
+	// at 36 1/2 in it takes the right one.
 	u := dressed(t, `
   front:
-    - {use: hook-6, bay: 1, at: 60in, align: right, goods: {SEED: 4}}
-    - {use: hook-6, bay: 1, at: 48in, goods: {SEED: 4}}
+    - {use: hook-6, bay: 2, at: 60in, align: right, goods: {SHEET: 1}}
+    - {use: hook-6, bay: 2, at: 48in, goods: {SEED: 1}}
 `)
 	rows := face(t, u, plan.Front).Rows
-	up, low := at(rows[0].Pieces), at(rows[1].Pieces)
-	t.Logf("%s over %s", up, low)
-	if low == "" || up == "" {
-		t.Fatal("no hooks")
+	if up, low := at(rows[0].Pieces), at(rows[1].Pieces); up != "36.5" || low != "36.5" {
+		t.Errorf("hooks at %s over %s, want one column at 36.5", up, low)
+	}
+	u = dressed(t, "  front:\n    - {use: hook-6, bay: 2, at: 48in, goods: {SEED: 1}}\n")
+	if got := at(face(t, u, plan.Front).Rows[0].Pieces); got != "35.5" {
+		t.Errorf("alone the hook is at %s, want 35.5", got)
 	}
 }
 

@@ -10,8 +10,9 @@ import (
 // row that has no room for it is not among them: its callout carries it.
 func (e *elevation) rowAddresses(rows []*unit.Row) map[*unit.Row]sheet.Rect {
 	places := map[*unit.Row]sheet.Rect{}
+	field := box(e.x(e.zone.x0), e.y(tallest(e.face))-5*mm, e.x(e.zone.x1), e.y(0))
 	for _, r := range rows {
-		if at, ok := e.addressPlace(r); ok {
+		if at, ok := e.addressPlace(r, field); ok {
 			places[r] = at
 			e.keepWord(at)
 		}
@@ -30,15 +31,14 @@ func (e *elevation) writeAddresses(rows []*unit.Row, places map[*unit.Row]sheet.
 	}
 }
 
-// addressPlace looks for a free place: between the row's pieces, where it
+// addressPlace looks for a free place in the field: between the row's pieces, where it
 // takes no height from the dimensions under them; beside, over, under them.
-func (e *elevation) addressPlace(r *unit.Row) (sheet.Rect, bool) {
+func (e *elevation) addressPlace(r *unit.Row, field sheet.Rect) (sheet.Rect, bool) {
 	s := letter(plain).strong()
 	w, h := s.width(r.Address)+600*micron, s.rise()+s.drop()
-	panel := box(e.x(e.zone.x0), e.y(tallest(e.face))-5*mm, e.x(e.zone.x1), e.y(0))
 	for _, at := range e.addressPlaces(r, w, h) {
 		try := sheet.Rect{Min: at, Max: pt(at.X+w, at.Y+h)}
-		if within(try, panel) && e.clear(try) {
+		if within(try, field) && e.clear(try) {
 			return try, true
 		}
 	}

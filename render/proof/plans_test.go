@@ -96,7 +96,7 @@ func planFiles() (list []*plan, err error) {
 	}
 	count := 10
 	if os.Getenv("SETWRIGHT_ORACLES") == "1" {
-		count = 60
+		count = 30
 	}
 	return append(list, randomPlans(count)...), nil
 }
