@@ -76,10 +76,12 @@ type PanelCase struct {
 	PerGrip float64 // N, the most on one grip
 }
 
-// FaceCase is what one face carries.
+// FaceCase is what one face carries: the masses, and where the centre of what
+// hangs there lies, hardware alone and with all its goods.
 type FaceCase struct {
 	Face            plan.FaceID
 	Hardware, Goods float64 // kg
+	Bare, Full      Body
 }
 
 // Body is a mass and the place of its centre in unit coordinates, mm.

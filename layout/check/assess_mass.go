@@ -99,7 +99,10 @@ func (s *subject) weigh() {
 	var goods heap
 	for i, f := range s.Unit.Faces {
 		hardware, stock := s.hung(f), s.stocked(i, every)
-		s.a.Faces = append(s.a.Faces, FaceCase{Face: f.ID, Hardware: hardware.mass, Goods: stock.mass})
+		s.a.Faces = append(s.a.Faces, FaceCase{
+			Face: f.ID, Hardware: hardware.mass, Goods: stock.mass,
+			Bare: hardware.body(), Full: hardware.with(stock).body(),
+		})
 		bare, goods = bare.with(hardware), goods.with(stock)
 	}
 	s.a.Bare, s.a.Full = bare.body(), bare.with(goods).body()

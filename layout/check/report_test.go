@@ -61,6 +61,7 @@ func TestEquilibrium(t *testing.T) {
 	}
 	for name, p := range sampleProjects(t) {
 		a := p.Report.Assessment
+		var lift float64
 		for _, f := range a.Faces {
 			var held float64
 			for _, panel := range a.Panels {
@@ -69,7 +70,10 @@ func TestEquilibrium(t *testing.T) {
 				}
 			}
 			same(name, string(f.Face)+" panels hold", held, (f.Goods+f.Hardware)*gravity)
+			same(name, string(f.Face)+" weighs", f.Full.Mass, f.Goods+f.Hardware)
+			lift += f.Full.Mass*f.Full.Z - f.Bare.Mass*f.Bare.Z
 		}
+		same(name, "goods raise the centre by", lift, a.Full.Mass*a.Full.Z-a.Bare.Mass*a.Bare.Z)
 		for _, s := range a.Shelves {
 			var up float64
 			for _, r := range s.Reaction {
