@@ -78,27 +78,21 @@ func (f *flow) shelf(c *check.ShelfCase) {
 	f.skip(3 * mm)
 }
 
-// stand sets the plan view on its feet, with the feet and the masses in
-// tables beside it.
+// stand sets the plan view on its feet with their loads beside it, and under
+// it what each face carries.
 func (f *flow) stand(a *check.Assessment) {
 	j := f.section.job
 	const gap = 6 * mm
 	left, right := f.area, f.area
 	left.Max.X = f.area.Min.X + wide(f.area)*48/100
 	right.Min.X = left.Max.X + gap
-	tables := j.feetTable(a).heightIn(wide(right)) + j.massTable(a).heightIn(wide(right)) + 4*mm
+	tables := j.feetTable(a).heightIn(wide(right)) + 4*mm
 	f.headed(j.Words.Standing, letter(plain).strong(), max(70*mm, tables))
 	top := f.y
 	left.Min.Y, right.Min.Y = top, top
 	left.Max.Y = min(left.Max.Y, top+max(70*mm, tables))
 	under := f.page.standDiagram(a, left)
 	side := &flow{section: f.section, page: f.page, area: right, y: top}
-	side.table(j.massTable(a))
-	if text := j.balanceText(a); text != "" {
-		side.skip(1 * mm)
-		side.text(text, letter(plain), 0)
-	}
-	side.skip(3 * mm)
 	if len(a.Feet) > 0 {
 		side.table(j.feetTable(a))
 	}
@@ -106,17 +100,34 @@ func (f *flow) stand(a *check.Assessment) {
 		side.text(j.Words.FixedSays, letter(plain), 0)
 	}
 	f.y = max(under, side.y)
+	f.skip(2 * mm)
+	f.table(j.massTable(a))
+	if text := j.balanceText(a); text != "" {
+		f.skip(1 * mm)
+		f.text(text, letter(plain), 0)
+	}
 }
 
 // massTable lists what each face carries, and all of it.
 func (j *Job) massTable(a *check.Assessment) table {
 	w := j.Words
-	t := table{height: fine, columns: []column{{head: w.FaceHead, flex: 1}, {head: w.HardwareHead, end: true}, {head: w.GoodsHead, end: true}, {head: w.TogetherHead, end: true}}}
+	t := table{height: fine, space: tightSpace, columns: []column{{head: w.FaceHead, flex: 1}, {head: w.HardwareHead, end: true}, {head: w.GoodsHead, end: true}, {head: w.TogetherHead, end: true}, {head: w.UpHead, end: true}, {head: w.OutHead, end: true}}}
 	for _, c := range a.Faces {
-		t.records = append(t.records, record{cells: []string{j.faceName(c.Face), j.kilos(c.Hardware), j.kilos(c.Goods), j.kilos(c.Hardware + c.Goods)}})
+		t.records = append(t.records, record{cells: []string{
+			j.faceName(c.Face), j.kilos(c.Hardware), j.kilos(c.Goods), j.kilos(c.Full.Mass), j.distance(c.Full.Z), j.distance(outward(c)),
+		}})
 	}
-	t.records = append(t.records, record{bold: true, cells: []string{w.WholeUnit, "", "", j.kilos(a.Full.Mass)}})
+	t.records = append(t.records, record{bold: true, cells: []string{w.WholeUnit, "", "", j.kilos(a.Full.Mass), j.distance(a.Full.Z), ""}})
 	return t
+}
+
+// outward is how far the centre of a face's load lies out from the middle of
+// the unit.
+func outward(c check.FaceCase) float64 {
+	if c.Face == plan.Front || c.Face == plan.Back {
+		return math.Abs(c.Full.Y)
+	}
+	return math.Abs(c.Full.X)
 }
 
 // balanceText says by how much one side of a unit with two long sides
@@ -301,7 +312,7 @@ func holdGroups(a *check.Assessment) []*holdGroup {
 // panelTable lists the load on every panel.
 func (j *Job) panelTable(a *check.Assessment) table {
 	w := j.Words
-	t := table{height: fine, columns: []column{{head: w.FaceHead, flex: 1}, {head: w.BayHead, end: true}, {head: w.LoadHead, end: true}, {head: w.RatedHead, end: true}, {head: w.ShareHead, end: true}, {head: w.GripHead, end: true}}}
+	t := table{height: fine, space: tightSpace, columns: []column{{head: w.FaceHead, flex: 1}, {head: w.BayHead, end: true}, {head: w.LoadHead, end: true}, {head: w.RatedHead, end: true}, {head: w.ShareHead, end: true}, {head: w.GripHead, end: true}}}
 	for _, c := range a.Panels {
 		t.records = append(t.records, record{cells: []string{j.faceName(c.Face), itoa(c.Bay), j.force(c.Load), j.rating(c.Rated, j.panelAssumed(c.Face)), j.share(c.Load, c.Rated), j.force(c.PerGrip)}})
 	}

@@ -123,6 +123,7 @@ func english() *Words {
 		EdgeHead:       "Over edge",
 		MassHead:       "Mass",
 		CentreHead:     "Centre, height",
+		UpHead:         "Centre up", OutHead: "Centre out",
 		ArmHead:        "Centre to edge",
 		ForceTopHead:   "Push at the top",
 		ForceAtHead:    "Push at %s",

@@ -123,6 +123,7 @@ func spanish() *Words {
 		EdgeHead:       "Por la arista",
 		MassHead:       "Masa",
 		CentreHead:     "Centro, altura",
+		UpHead:         "Centro, alto", OutHead: "Centro, fuera",
 		ArmHead:        "Centro a arista",
 		ForceTopHead:   "Empuje arriba",
 		ForceAtHead:    "Empuje a %s",

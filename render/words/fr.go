@@ -123,6 +123,7 @@ func french() *Words {
 		EdgeHead:       "Sur l'arête",
 		MassHead:       "Masse",
 		CentreHead:     "Centre, hauteur",
+		UpHead:         "Centre, haut", OutHead: "Centre, écart",
 		ArmHead:        "Centre à arête",
 		ForceTopHead:   "Poussée en haut",
 		ForceAtHead:    "Poussée à %s",

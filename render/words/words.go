@@ -101,7 +101,7 @@ type Words struct {
 	FaceHead, HardwareHead, GoodsHead, TogetherHead, WholeUnit                   string
 	BalanceSays                                                                  string // mass, per cent
 	FootHead, LoadHead, OneOffHead, RatedHead, ShareHead                         string
-	Tipping, StateHead, EdgeHead, MassHead, CentreHead, ArmHead                  string
+	Tipping, StateHead, EdgeHead, MassHead, CentreHead, UpHead, OutHead, ArmHead string
 	ForceTopHead, TiltHead                                                       string
 	ForceAtHead                                                                  string // height
 	StateFull, StateBare, StateFront, StateBack, StateRight, StateLeft, StateLow string
