@@ -30,12 +30,14 @@ type sagView struct {
 	c      *check.ShelfCase
 	x0, y0 measure.Length // on paper, of the left end, straight
 	den    int64
-	deeper float64 // how many times the sag is drawn deeper than lengths
+	deeper float64        // how many times the sag is drawn deeper than lengths
+	under  measure.Length // how far the board hangs down on paper, at least sagDepth
 }
 
 const (
 	sagLoads  = 14 * mm // over the board: what stands on it
-	sagDepth  = 8 * mm  // the most the board is drawn to sag
+	sagDepth  = 8 * mm  // the most a sag is drawn that is drawn deeper than it is
+	sagMost   = 30 * mm // the most any is
 	sagUnder  = 14 * mm // under it: supports, what they carry, spans
 	sagHeight = sagLoads + sagDepth + sagUnder
 )
@@ -47,18 +49,19 @@ func (p *Page) sagDiagram(c *check.ShelfCase, area sheet.Rect) measure.Length {
 	v := sagView{Page: p, c: c}
 	length := mils(c.Curve[len(c.Curve)-1].X)
 	for _, v.den = range j.scales() {
-		if over(length, v.den) <= wide(area)-24*mm {
+		if over(length, v.den) <= wide(area)-24*mm && over(mils(deepestSag(c)), v.den) <= sagMost {
 			break
 		}
 	}
 	v.deeper = deeper(deepestSag(c)/float64(v.den), float64(sagDepth)/float64(mm))
+	v.under = max(sagDepth, mils(deepestSag(c)*v.deeper/float64(v.den)))
 	v.x0 = (area.Min.X + area.Max.X - over(length, v.den)) / 2
 	v.y0 = area.Min.Y + sagLoads
 	v.loads()
 	v.board()
 	v.supports()
 	v.depth()
-	y := area.Min.Y + sagHeight
+	y := v.y0 + v.under + sagUnder
 	p.write(area.Min.X, y+2*mm, fmt.Sprintf(j.Words.SagScale, v.den, j.decimal(v.deeper, 0)), letter(plain).pale())
 	return y + 5*mm
 }
@@ -125,7 +128,7 @@ func (v *sagView) supports() {
 	j, c := v.job, v.c
 	labels := make([]slotted, len(c.Supports))
 	texts := make([]string, len(c.Supports))
-	foot := v.y0 + sagDepth/2 + 4*mm
+	foot := v.y0 + v.under - sagDepth/2 + 4*mm
 	for i, at := range c.Supports {
 		x, top := v.x(at), v.y(v.sagAt(at))+sagBoard
 		edge, fill := pen(thin), white()

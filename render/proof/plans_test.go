@@ -108,8 +108,8 @@ func (p *plan) load() (*layout.Project, error) {
 		return nil, err
 	}
 	if p.paper != "" {
-		text = regexp.MustCompile(`(?m)^paper: \w+`).ReplaceAll(text, []byte("paper: "+p.paper))
-		text = regexp.MustCompile(`(?m)^language: \w+`).ReplaceAll(text, []byte("language: "+p.tongue))
+		text = regexp.MustCompile(`(?m)^(paper|language): \w+.*\n`).ReplaceAll(text, nil)
+		text = fmt.Appendf(text, "\npaper: %s\nlanguage: %s\n", p.paper, p.tongue)
 	}
 	project := layout.Parse(p.files, "plan.yaml", text)
 	if project.Unit == nil || p.paper != "" && (project.Plan.Paper != p.paper || project.Plan.Language != p.tongue) {
