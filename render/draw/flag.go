@@ -168,7 +168,7 @@ func (e *elevation) flagged(r *unit.Row, p placed) []sheet.Rect {
 func (e *elevation) flagAt(n int, boxes []sheet.Rect) bool {
 	w, h := flagWidth(n), flagHeight
 	limits := box(e.x(e.zone.x0), e.Field.Min.Y, e.x(e.zone.x1), e.y(0)-500*micron)
-	for _, gap := range []measure.Length{500 * micron, 1800 * micron, 3500 * micron} {
+	for _, gap := range []measure.Length{500 * micron, 1800 * micron, 3500 * micron, 4800 * micron} {
 		for _, b := range boxes {
 			for _, at := range flagPlaces(b, w, h, gap) {
 				r := box(at.X, at.Y, at.X+w, at.Y+h)
@@ -189,8 +189,8 @@ func flagPlaces(b sheet.Rect, w, h, gap measure.Length) []sheet.Point {
 	list := make([]sheet.Point, 0, 16)
 	for _, y := range []measure.Length{over, under} {
 		list = append(list, pt(b.Max.X-w, y), pt(b.Min.X, y), pt((b.Min.X+b.Max.X-w)/2, y))
-		if wide(b) > 4*w {
-			list = append(list, pt(b.Min.X+wide(b)/4-w/2, y), pt(b.Max.X-wide(b)/4-w/2, y))
+		for x := b.Max.X - 3*w; x > b.Min.X+w; x -= 2 * w {
+			list = append(list, pt(x, y))
 		}
 	}
 	mid := (b.Min.Y + b.Max.Y - h) / 2

@@ -65,6 +65,7 @@ func (f *flow) headedBeside(text, remark string, s style, keep measure.Length) {
 	if !beside {
 		f.room(letter(plain).pitch()*2 + s.pitch() + 2*mm + keep)
 		f.text(remark, letter(plain), 0)
+		f.skip(1 * mm)
 	}
 	f.headed(text, s, keep)
 	if beside {

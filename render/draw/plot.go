@@ -62,6 +62,7 @@ func (j *Job) plot(f *unit.Face, z zone) *plot {
 		for _, r := range p.rows {
 			trial.hide(r)
 		}
+		trial.hideCarcass()
 		placed := trial.rowAddresses(p.rows)
 		if len(p.rows)-len(placed) <= len(p.aside) {
 			break
