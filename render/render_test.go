@@ -327,3 +327,38 @@ func TestRulesAreTranslated(t *testing.T) {
 		}
 	}
 }
+
+// What the plan waives is printed with its reason, and marked among the rules.
+func TestWaivedRulesArePrinted(t *testing.T) {
+	p := load(t, "../samples/peg-end/plan.yaml")
+	report := p.Report
+	report.Waived = []check.Waiver{{Rule: "reach", Because: "staff fetch what hangs high"}}
+	pack, err := Pack(p.Unit, nil, Options{Report: report})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, found := words.In(p.Unit.Plan.Language), texts(pack, "findings")
+	for _, want := range []string{w.Waived, "reach", "staff fetch what hangs high", w.WaivedMark} {
+		if !found[want] {
+			t.Errorf("the findings sheet does not print %q", want)
+		}
+	}
+	for _, s := range pack.Sheets {
+		clean(t, "waived", s)
+	}
+}
+
+// Without an assessment there is no statics sheet, and nothing else is amiss.
+func TestNoAssessment(t *testing.T) {
+	p := load(t, "../samples/peg-end/plan.yaml")
+	pack, err := Pack(p.Unit, nil, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range pack.Sheets {
+		if strings.HasPrefix(s.Name, "statics") {
+			t.Errorf("there is a sheet %s", s.Name)
+		}
+		clean(t, "no assessment", s)
+	}
+}

@@ -62,7 +62,11 @@ func (p *Page) sagDiagram(c *check.ShelfCase, area sheet.Rect) measure.Length {
 	v.supports()
 	v.depth()
 	y := v.y0 + v.under + sagUnder
-	p.write(area.Min.X, y+2*mm, fmt.Sprintf(j.Words.SagScale, v.den, j.decimal(v.deeper, 0)), letter(plain).pale())
+	scale := fmt.Sprintf(j.Words.SagScale, v.den, j.decimal(v.deeper, 0))
+	if v.deeper == 1 {
+		scale = fmt.Sprintf(j.Words.SagTrue, v.den)
+	}
+	p.write(area.Min.X, y+2*mm, scale, letter(plain).pale())
 	return y + 5*mm
 }
 

@@ -164,8 +164,7 @@ func (j *Job) feetTable(a *check.Assessment) table {
 	return t
 }
 
-// tipTable lists the tipping cases, a state's mass and height with the first
-// of its edges; the one that takes least force is bold.
+// tipTable lists the tipping cases; the one that takes least force is bold.
 func (j *Job) tipTable(a *check.Assessment) table {
 	w := j.Words
 	t := table{height: fine, space: tightSpace, columns: []column{{head: w.StateHead, flex: 2}, {head: w.EdgeHead, flex: 1}, {head: w.MassHead, end: true}, {head: w.CentreHead, end: true},
@@ -174,15 +173,11 @@ func (j *Job) tipTable(a *check.Assessment) table {
 	least := leastForce(a)
 	low := max(j.Unit.Bare.Z1, j.Unit.Extent.Z1) < 1400*mm
 	for i, c := range a.Tips {
-		state, mass, height := j.stateName(c.State), j.kilos(c.Body.Mass), j.distance(c.Body.Z)
-		if i > 0 && c.State == a.Tips[i-1].State {
-			state, mass, height = "", "", ""
-		}
 		at1400 := j.force(c.Force1400)
 		if low {
 			at1400 = dash
 		}
-		t.records = append(t.records, record{bold: i == least, cells: []string{state, edges[j.edgeOf(edges, c)].name, mass, height,
+		t.records = append(t.records, record{bold: i == least, cells: []string{j.stateName(c.State), edges[j.edgeOf(edges, c)].name, j.kilos(c.Body.Mass), j.distance(c.Body.Z),
 			j.distance(c.Arm), j.force(c.ForceTop), at1400, j.decimal(c.Tilt, 1) + "°"}})
 	}
 	return t

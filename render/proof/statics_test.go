@@ -119,11 +119,16 @@ func TestSagIsDrawnTrue(t *testing.T) {
 
 // sagScale reads the line that gives the diagram's scales.
 func (p *plan) sagScale(pg *page) (den, deeper float64, ok bool) {
-	pattern := regexp.QuoteMeta(p.words.SagScale)
-	pattern = strings.NewReplacer("%d", `(\d+)`, "%s", `([\d\x{00a0}.,]+)`).Replace(pattern)
+	said := func(words string) *regexp.Regexp {
+		words = strings.NewReplacer("%d", `(\d+)`, "%s", `([\d\x{00a0}.,]+)`).Replace(regexp.QuoteMeta(words))
+		return regexp.MustCompile("^" + words + "$")
+	}
 	for _, text := range pg.Texts {
-		if m := regexp.MustCompile("^" + pattern + "$").FindStringSubmatch(text.S); m != nil {
+		if m := said(p.words.SagScale).FindStringSubmatch(text.S); m != nil {
 			return parseDecimal(m[1]), parseDecimal(m[2]), true
+		}
+		if m := said(p.words.SagTrue).FindStringSubmatch(text.S); m != nil {
+			return parseDecimal(m[1]), 1, true
 		}
 	}
 	return 0, 0, false

@@ -97,6 +97,7 @@ func english() *Words {
 		StaticsUnder:   "What the unit carries, how it sags, what it takes to tip it. Every position full unless said otherwise.",
 		WorstShelf:     "The shelf that sags most for its span: %s",
 		SagScale:       "Lengths 1:%d. Sag is drawn %s times deeper than to scale.",
+		SagTrue:        "Lengths and sag 1:%d.",
 		SagSays:        "It carries %s, its own weight included. In the long term it sags %s at %s from its left end: 1/%s of a span of %s.",
 		SagOthers:      "On %d supports: %s.",
 		Standing:       "On its feet, seen from above, front at the bottom",

@@ -97,6 +97,7 @@ func spanish() *Words {
 		StaticsUnder:   "Qué carga el mueble, cuánto cede, qué hace falta para volcarlo. Todo lleno salvo que se diga otra cosa.",
 		WorstShelf:     "El estante que más cede para su luz: %s",
 		SagScale:       "Longitudes 1:%d. La flecha se dibuja %s veces mayor que a escala.",
+		SagTrue:        "Longitudes y flecha 1:%d.",
 		SagSays:        "Carga %s, incluido su peso. A largo plazo cede %s a %s de su extremo izquierdo: 1/%s de una luz de %s.",
 		SagOthers:      "Con %d apoyos: %s.",
 		Standing:       "Sobre sus apoyos, en planta, con el frente abajo",

@@ -97,6 +97,7 @@ func french() *Words {
 		StaticsUnder:   "Ce que porte le meuble, comment il fléchit, ce qu'il faut pour le renverser. Tout plein, sauf mention.",
 		WorstShelf:     "La tablette qui fléchit le plus pour sa portée : %s",
 		SagScale:       "Longueurs 1:%d. La flèche est dessinée %s fois plus grande qu'à l'échelle.",
+		SagTrue:        "Longueurs et flèche 1:%d.",
 		SagSays:        "Elle porte %s, son poids compris. À long terme elle fléchit de %s à %s de son bout gauche : 1/%s d'une portée de %s.",
 		SagOthers:      "Sur %d appuis : %s.",
 		Standing:       "Sur ses appuis, vu de dessus, l'avant en bas",

@@ -93,6 +93,7 @@ type Words struct {
 	Statics, StaticsUnder                                                        string
 	WorstShelf                                                                   string // row and part
 	SagScale                                                                     string // of how many, how many times deeper
+	SagTrue                                                                      string // of how many
 	SagSays                                                                      string // load, sag, where, the n of span/n, span
 	SagOthers                                                                    string // supports, sag
 	Standing, SideFront, SideBack, SideRight, SideLeft                           string
