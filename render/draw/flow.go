@@ -97,7 +97,11 @@ func (f *flow) item(mark, text string, s style, indent measure.Length) {
 // itemsHeight is the height items take on one sheet, in lettering of plain
 // height and so much width beside their marks.
 func itemsHeight(items []string, width measure.Length) measure.Length {
-	h, s := measure.Length(0), letter(plain)
+	return itemsHeightIn(letter(plain), items, width)
+}
+
+func itemsHeightIn(s style, items []string, width measure.Length) measure.Length {
+	h := measure.Length(0)
 	for _, text := range items {
 		h += s.pitch()*measure.Length(len(wrap(text, s, width))) + itemGap
 	}

@@ -81,7 +81,7 @@ func (j *Job) moment(nmm float64) string {
 	if j.metric() {
 		return j.united(nmm/1000, 100, "N·m")
 	}
-	return j.united(nmm/(newtonsPerPound*mmPerInch), 100, "in·lb")
+	return j.united(nmm/(newtonsPerPound*mmPerInch), 100, j.Words.Inch+"·lb")
 }
 
 // rigidity is a bending stiffness of so many N·mm²: in lb·in² or N·m².
@@ -89,7 +89,7 @@ func (j *Job) rigidity(nmm2 float64) string {
 	if j.metric() {
 		return j.united(nmm2/1e6, 100, "N·m²")
 	}
-	return j.united(nmm2/(newtonsPerPound*mmPerInch*mmPerInch), 100, "lb·in²")
+	return j.united(nmm2/(newtonsPerPound*mmPerInch*mmPerInch), 100, "lb·"+j.Words.Inch+"²")
 }
 
 // stress is so many N/mm²: a modulus of elasticity.
@@ -97,7 +97,7 @@ func (j *Job) stress(nmm2 float64) string {
 	if j.metric() {
 		return j.decimal(nmm2, 0) + "\u00a0N/mm²"
 	}
-	return j.decimal(math.Round(nmm2*mmPerInch*mmPerInch/newtonsPerPound/1000)*1000, 0) + "\u00a0lb/in²"
+	return j.decimal(math.Round(nmm2*mmPerInch*mmPerInch/newtonsPerPound/1000)*1000, 0) + "\u00a0lb/" + j.Words.Inch + "²"
 }
 
 // distance is a length of so many millimetres that has been worked out, not
@@ -106,7 +106,7 @@ func (j *Job) distance(mm float64) string {
 	if j.metric() {
 		return j.decimal(mm, 0) + "\u00a0mm"
 	}
-	return j.decimal(mm/mmPerInch, 1) + "\u00a0in"
+	return j.decimal(mm/mmPerInch, 1) + "\u00a0" + j.Words.Inch
 }
 
 // bend is a small length of so many millimetres: a sag.
@@ -114,7 +114,7 @@ func (j *Job) bend(mm float64) string {
 	if j.metric() {
 		return j.decimal(mm, 2) + "\u00a0mm"
 	}
-	return j.decimal(mm/mmPerInch, 3) + "\u00a0in"
+	return j.decimal(mm/mmPerInch, 3) + "\u00a0" + j.Words.Inch
 }
 
 // share is a load in per cent of a rating, a dash where none is known.

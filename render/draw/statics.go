@@ -41,8 +41,12 @@ func (j *Job) Statics() []*Page {
 	f.heavier(a)
 	f.skip(3 * mm)
 	f.headed(j.Words.Basis, letter(plain).strong(), 10*mm)
-	for _, text := range j.basis(a) {
-		f.item("•", text, letter(plain), bulletIndent)
+	basis, height := j.basis(a), letter(plain)
+	if width := wide(f.area) - bulletIndent; itemsHeight(basis, width) > f.left() && itemsHeightIn(letter(fine), basis, width) <= f.left() {
+		height = letter(fine)
+	}
+	for _, text := range basis {
+		f.item("•", text, height, bulletIndent)
 	}
 	return s.pages
 }

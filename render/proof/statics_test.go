@@ -88,9 +88,9 @@ func TestSagIsDrawnTrue(t *testing.T) {
 				continue
 			}
 			seen++
-			unit, spanStep, sagStep, sagUnit := 25.4, 0.05, 0.0005, "in"
+			unit, spanStep, sagStep, sagUnit := 25.4, 0.05, 0.0005, p.words.Inch
 			if p.mm() {
-				unit, spanStep, sagStep, sagUnit = 1, 0.5, 0.005, "mm"
+				unit, spanStep, sagStep, sagUnit = 1, 0.5, 0.005, p.words.Millimetre
 			}
 			spans := 0
 			for i, text := range pg.Texts {
