@@ -71,7 +71,7 @@ func english() *Words {
 			"No two pieces of hardware or goods meet, on any face or round a corner.",
 			"Goods are of a form their part takes, and no deeper than it.",
 		},
-		NoFindings: "The checks found nothing.", Level: "Level", Finding: "Finding", Source: "Source",
+		NoFindings: "The checks found nothing.", Finding: "Finding", Source: "Source",
 		Expected: "Expected", Fix: "Fix", LevelNote: "Note", LevelCaution: "Caution", LevelStop: "Stop",
 		SignOff: "Sign-off", SignUnder: "Fill in when the unit stands, and keep with the shop's papers.",
 		BuiltBy: "Built by", CheckedBy: "Checked by", ApprovedBy: "Approved for the shop by", Signature: "Signature", Date: "Date",
@@ -82,7 +82,6 @@ func english() *Words {
 		Photos:      "Photographs, with date", PhotoOf: "%s, date:",
 
 		Rule:           "Rule",
-		WhereFound:     "Where",
 		StopGroup:      "Stop: do not build (%d)",
 		CautionGroup:   "Caution: see to it (%d)",
 		NoteGroup:      "Note: good to know (%d)",

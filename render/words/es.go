@@ -71,7 +71,7 @@ func spanish() *Words {
 			"Ningún herraje ni mercancía choca con otro, en ninguna cara ni al doblar una esquina.",
 			"La mercancía es de una forma que su pieza admite, y no más profunda que ella.",
 		},
-		NoFindings: "Las comprobaciones no hallaron nada.", Level: "Nivel", Finding: "Hallazgo", Source: "Fuente",
+		NoFindings: "Las comprobaciones no hallaron nada.", Finding: "Hallazgo", Source: "Fuente",
 		Expected: "Se esperaba", Fix: "Arreglo", LevelNote: "Nota", LevelCaution: "Precaución", LevelStop: "Alto",
 		SignOff: "Conformidad", SignUnder: "Rellénela cuando el mueble esté en pie y guárdela con los papeles de la tienda.",
 		BuiltBy: "Montado por", CheckedBy: "Comprobado por", ApprovedBy: "Aceptado por la tienda", Signature: "Firma", Date: "Fecha",
@@ -82,7 +82,6 @@ func spanish() *Words {
 		Photos:      "Fotografías, con fecha", PhotoOf: "%s, fecha:",
 
 		Rule:           "Regla",
-		WhereFound:     "Dónde",
 		StopGroup:      "Alto: no montar (%d)",
 		CautionGroup:   "Precaución: revisar (%d)",
 		NoteGroup:      "Nota: conviene saberlo (%d)",

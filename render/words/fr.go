@@ -71,7 +71,7 @@ func french() *Words {
 			"Aucun accessoire ni article n'en heurte un autre, sur aucune face ni à un angle.",
 			"Les articles sont d'une forme que leur pièce accepte, et pas plus profonds qu'elle.",
 		},
-		NoFindings: "Les contrôles n'ont rien relevé.", Level: "Niveau", Finding: "Constat", Source: "Source",
+		NoFindings: "Les contrôles n'ont rien relevé.", Finding: "Constat", Source: "Source",
 		Expected: "Attendu", Fix: "Remède", LevelNote: "Note", LevelCaution: "Attention", LevelStop: "Arrêt",
 		SignOff: "Réception", SignUnder: "À remplir une fois le meuble en place ; à garder avec les papiers du magasin.",
 		BuiltBy: "Monté par", CheckedBy: "Contrôlé par", ApprovedBy: "Accepté pour le magasin par", Signature: "Signature", Date: "Date",
@@ -82,7 +82,6 @@ func french() *Words {
 		Photos:      "Photographies, datées", PhotoOf: "%s, date :",
 
 		Rule:           "Règle",
-		WhereFound:     "Où",
 		StopGroup:      "Arrêt : ne pas monter (%d)",
 		CautionGroup:   "Attention : à traiter (%d)",
 		NoteGroup:      "Note : bon à savoir (%d)",

@@ -73,8 +73,8 @@ type Words struct {
 	GroupStructure, GroupShelving, GroupHooks, GroupRails, GroupOther   string
 	PositionKey, KeyUnder, Address, Product, SKU, Facings, Units        string
 	HeightIn                                                            string // unit
-	Findings, FindingsUnder, NoFindings, Level, Finding, Source         string
-	Rule, WhereFound                                                    string
+	Findings, FindingsUnder, NoFindings, Finding, Source                string
+	Rule                                                                string
 	StopGroup, CautionGroup, NoteGroup                                  string // how many
 	Waived, WaivedBecause                                               string
 	Checked                                                             string
