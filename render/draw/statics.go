@@ -101,6 +101,7 @@ func (f *flow) stand(a *check.Assessment) {
 		side.table(j.feetTable(a))
 	}
 	if len(a.Tips) == 0 {
+		side.skip(2 * mm)
 		side.text(j.Words.FixedSays, letter(plain), 0)
 	}
 	f.y = max(under, side.y)
@@ -163,7 +164,11 @@ func (j *Job) feetTable(a *check.Assessment) table {
 	w := j.Words
 	t := table{height: fine, columns: []column{{head: w.FootHead, end: true}, {head: w.LoadHead, end: true, flex: 1}, {head: w.OneOffHead, end: true, flex: 1}, {head: w.RatedHead, end: true, flex: 1}, {head: w.ShareHead, end: true, flex: 1}}}
 	for i, c := range a.Feet {
-		t.records = append(t.records, record{cells: []string{itoa(i + 1), j.force(c.Load), j.force(c.OneOff), j.rating(c.Rated, c.Assumed), j.share(c.OneOff, c.Rated)}})
+		oneOff, judged := j.force(c.OneOff), c.OneOff
+		if j.Unit.Stand.Stand.Form != "casters" { // levellers are screwed down to the floor
+			oneOff, judged = dash, c.Load
+		}
+		t.records = append(t.records, record{cells: []string{itoa(i + 1), j.force(c.Load), oneOff, j.rating(c.Rated, c.Assumed), j.share(judged, c.Rated)}})
 	}
 	return t
 }
