@@ -6,9 +6,12 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
+	"runtime"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
+	"sync/atomic"
 )
 
 // form says how an object is written.
@@ -185,31 +188,44 @@ func (f *file) reach(roots ...int) (order, numbers []int) {
 	return order, numbers
 }
 
-// deflated returns the streams in that order as they are written.
+// deflated returns the streams in that order as they are written. Each is
+// deflated by itself, so that as many processors as there are can share the
+// work, and the result is the same for any number of them.
 func (f *file) deflated(order []int) ([][]byte, error) {
+	const level = 2 // a spring pack of 231 kB; the best speed makes it 251 kB
 	streams := make([][]byte, len(order))
-	var buffer bytes.Buffer
-	// The best speed costs 6 % in size and saves two fifths of the whole writing time.
-	w, err := zlib.NewWriterLevel(&buffer, zlib.BestSpeed)
-	if err != nil {
+	workers := min(runtime.GOMAXPROCS(0), 4)
+	errs := make([]error, workers)
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for worker := range workers {
+		wait.Go(func() {
+			var buffer bytes.Buffer
+			w, err := zlib.NewWriterLevel(&buffer, level)
+			for i := next.Add(1) - 1; err == nil && i < int64(len(order)); i = next.Add(1) - 1 {
+				streams[i] = f.objects[order[i]].stream
+				if f.objects[order[i]].form == deflate {
+					streams[i], err = deflatedBy(w, &buffer, streams[i])
+				}
+			}
+			errs[worker] = err
+		})
+	}
+	wait.Wait()
+	return streams, errors.Join(errs...)
+}
+
+// deflatedBy deflates one stream with a writer to the buffer.
+func deflatedBy(w *zlib.Writer, buffer *bytes.Buffer, stream []byte) ([]byte, error) {
+	buffer.Reset()
+	w.Reset(buffer)
+	if _, err := w.Write(stream); err != nil {
 		return nil, err
 	}
-	for i, n := range order {
-		streams[i] = f.objects[n].stream
-		if f.objects[n].form != deflate {
-			continue
-		}
-		buffer.Reset()
-		w.Reset(&buffer)
-		if _, err := w.Write(streams[i]); err != nil {
-			return nil, err
-		}
-		if err := w.Close(); err != nil {
-			return nil, err
-		}
-		streams[i] = bytes.Clone(buffer.Bytes())
+	if err := w.Close(); err != nil {
+		return nil, err
 	}
-	return streams, nil
+	return bytes.Clone(buffer.Bytes()), nil
 }
 
 // nextReference finds the first "n 0 R" in dict and returns its bounds and n.
