@@ -19,9 +19,9 @@ func accessRules() []judged {
 		{Rule{"protrude", "Protruding objects", diag.Caution,
 			"2010 ADA Standards 307.2 and the Access Board's guide to it; that a base, a low shelf or a panel down to 27 in is what a cane finds is our reading",
 			"between 27 and 80 in from the floor nothing sticks out more than 4 in past what a cane finds below it"}, protrude},
-		{Rule{"reach", "Reach", diag.Note,
+		{Rule{"reach", "Reach", diag.Caution,
 			"2010 ADA Standards 308.3, side reach; 225.2.2 does not ask it of self-service shelves",
-			"goods are 15 to 48 in from the floor, to 46 in over a base deeper than 10 in"}, reachable},
+			"goods are 15 to 48 in from the floor, to 46 in over a base deeper than 10 in: a caution where the plan says that they must be reached (site: must-reach), else a note"}, reachable},
 	}
 }
 
@@ -257,9 +257,13 @@ func sideReach(depth, height measure.Length) measure.Length {
 	return 0
 }
 
-// reachable notes, for each face, the goods out of reach. A base deck leaves no
+// reachable tells, for each face, the goods out of reach. A base deck leaves no
 // room for knees, so reach is from the side.
 func reachable(s *subject, r Rule) []diag.Finding {
+	level := diag.Note
+	if s.Plan.Site.MustReach {
+		level = diag.Caution
+	}
 	var found []diag.Finding
 	for _, f := range s.Unit.Faces {
 		limit := sideReach(f.DeckDepth, f.Deck)
@@ -283,9 +287,9 @@ func reachable(s *subject, r Rule) []diag.Finding {
 		if low < reachLow {
 			by = append(by, fmt.Sprintf("down to %s below %s", s.length(reachLow-low), s.length(reachLow)))
 		}
-		found = append(found, r.finding(s.panelAt(f.ID), where,
+		found = append(found, as(level, r.finding(s.panelAt(f.ID), where,
 			fmt.Sprintf("%s on the %s: out of a seated shopper's side reach, %s", counted(len(where), "position"), f.ID, list(by)),
-			"have goods that some shoppers need within reach, or staff at hand"))
+			"have goods that some shoppers need within reach, or staff at hand")))
 	}
 	return found
 }

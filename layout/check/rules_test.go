@@ -145,6 +145,10 @@ var limits = []struct {
 		s.Unit.Faces[0].DeckDepth, s.Unit.Faces[0].Deck = 12*in, 6*in
 		s.hang(parts.Shelf, times(46*in, k), in, 1, 0)
 	}},
+	{"reach", "48 in where goods must be reached", diag.Caution, func(s *subject, k float64) {
+		s.Plan.Site.MustReach = true
+		s.hang(parts.Shelf, times(48*in, k), in, 1, 0)
+	}},
 	{"reach", "15 in", diag.Note, func(s *subject, k float64) { s.hang(parts.Shelf, times(15*in, 1/k), in, 1, 0) }},
 	{"sprinkler", "18 in below deflectors at 116 in", diag.Stop, func(s *subject, k float64) {
 		s.Plan.Site = plan.Site{Sprinklers: true, Deflectors: 116 * in}

@@ -147,6 +147,7 @@ func (r *reader) site(m *decode.Map) {
 	m.Size("deflectors", r.bare, &s.Deflectors)
 	s.Sprinklers = s.Deflectors > 0 // they are there if their height is
 	m.Bool("sprinklers", &s.Sprinklers)
+	m.Bool("must-reach", &s.MustReach)
 	if s.Deflectors > 0 && !s.Sprinklers {
 		m.Get("sprinklers").Fail("bad-site", "there are no sprinklers here, and yet deflectors", "", "delete one of the two")
 	}

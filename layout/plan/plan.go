@@ -85,6 +85,7 @@ type Site struct {
 	Aisle, Ceiling measure.Length
 	Deflectors     measure.Length // height of the sprinklers' deflectors
 	Sprinklers     bool
+	MustReach      bool // the goods must be within reach of a seated shopper
 	Given          bool
 	At             diag.Span
 }
