@@ -89,7 +89,13 @@ type Words struct {
 	CheckGoods, CheckSafe, Photos                                       string
 	PhotoOf                                                             string // face
 
-	// Statics sheet.
+	StaticsWords
+
+	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
+}
+
+// StaticsWords are those of the statics sheets.
+type StaticsWords struct {
 	Statics, StaticsUnder                                                        string
 	WorstShelf                                                                   string // row and part
 	SagScale                                                                     string // of how many, how many times deeper
@@ -117,8 +123,6 @@ type Words struct {
 	BasisNoTest, BasisRatings                                                    string
 	BasisBoard                                                                   string // part, material, E, thickness, depth, long-term factor, source
 	BasisGiven                                                                   string // part, EI, long-term factor
-
-	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
 }
 
 // RuleTitle is the title of a rule, of which English has the one given.

@@ -23,6 +23,10 @@ func TestEveryLanguageIsWhole(t *testing.T) {
 func checkWords(t *testing.T, name string, word, model reflect.Value) {
 	t.Helper()
 	switch word.Kind() {
+	case reflect.Struct:
+		for i := range word.NumField() {
+			checkWords(t, name+" "+word.Type().Field(i).Name, word.Field(i), model.Field(i))
+		}
 	case reflect.Slice, reflect.Array:
 		if word.Len() != model.Len() || word.Len() == 0 {
 			t.Errorf("%s has %d words, English %d", name, word.Len(), model.Len())
