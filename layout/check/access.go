@@ -162,23 +162,13 @@ func protrude(s *subject, r Rule) []diag.Finding {
 	var found []diag.Finding
 	for i, f := range s.Unit.Faces {
 		low := s.canes(i)
-		var rows []string
-		var worst *laden
-		var most measure.Length
-		for _, l := range s.faces[i] {
+		worst, most, rows := furthest(s.faces[i], func(l *laden) (measure.Length, bool) {
 			past := l.piece.Box.D1 - caneFinds(f, low, l.piece.Box)
-			if !protruding(l.edge(), past) {
-				continue
-			}
-			rows = append(rows, l.row.Address)
-			if past > most {
-				worst, most = l, past
-			}
-		}
+			return past, protruding(l.edge(), past)
+		})
 		if worst == nil {
 			continue
 		}
-		rows = unique(rows)
 		found = append(found, r.finding(worst.row.Declared.Span, rows,
 			fmt.Sprintf("%s at %s, %s from the floor, sticks out %s past what a cane finds below it; %s are allowed: %s too much%s",
 				worst.piece.Part.ID, worst.row.Address, s.length(worst.edge()), s.length(most), s.length(caneDepth), s.length(most-caneDepth), more(len(rows)-1)),
@@ -299,4 +289,20 @@ func list(parts []string) string {
 		return parts[0] + " and " + parts[1]
 	}
 	return parts[0]
+}
+
+// furthest finds what sticks out furthest of all that past says does, and the
+// addresses of the rows it is among.
+func furthest(list []*laden, past func(*laden) (measure.Length, bool)) (worst *laden, most measure.Length, rows []string) {
+	for _, l := range list {
+		by, out := past(l)
+		if !out {
+			continue
+		}
+		rows = append(rows, l.row.Address)
+		if by > most {
+			worst, most = l, by
+		}
+	}
+	return worst, most, unique(rows)
 }

@@ -129,27 +129,17 @@ func hookEye(s *subject, r Rule) []diag.Finding {
 	var found []diag.Finding
 	for i, f := range s.Unit.Faces {
 		guards := s.guards(i)
-		var rows []string
-		var worst *laden
-		var most measure.Length
-		for _, l := range s.faces[i] {
+		worst, most, rows := furthest(s.faces[i], func(l *laden) (measure.Length, bool) {
 			end := l.edge()
 			if !hasEnds(l.piece.Part.Kind) || end < childEye || end > adultEye {
-				continue
+				return 0, false
 			}
 			past := l.piece.Box.D1 - guards.below(f, l)
-			if past <= proud {
-				continue
-			}
-			rows = append(rows, l.row.Address)
-			if past > most {
-				worst, most = l, past
-			}
-		}
+			return past, past > proud
+		})
 		if worst == nil {
 			continue
 		}
-		rows = unique(rows)
 		found = append(found, r.finding(worst.row.Declared.Span, rows,
 			fmt.Sprintf("the ends of %s at %s are %s from the floor, between a child's and an adult's eyes (%s and %s), and stick out %s past what is below%s",
 				worst.piece.Part.ID, worst.row.Address, s.length(worst.edge()), s.length(childEye), s.length(adultEye), s.length(most), more(len(rows)-1)),
