@@ -36,7 +36,7 @@ func (r *resolver) allot(d *draft) {
 	r.dropTooWide(d)
 	counts := d.opening()
 	d.pieces = d.startPieces()
-	for !d.fits(counts) && shrink(counts) {
+	for none := make([]int, len(counts)); !d.fits(counts) && shrink(counts, none); {
 	}
 	d.reportShort(r, counts)
 	if d.isOpen() {
@@ -117,12 +117,12 @@ func (d *draft) opening() []int {
 	return counts
 }
 
-// shrink takes one front off the product that has most, the last of equals;
-// it reports false when there is nothing left to take.
-func shrink(counts []int) bool {
+// shrink takes one front off the product that has most of those with more than
+// their least, the last of equals; it reports false when there is none.
+func shrink(counts, least []int) bool {
 	at := -1
 	for i, n := range counts {
-		if n > 0 && (at < 0 || n >= counts[at]) {
+		if n > least[i] && (at < 0 || n >= counts[at]) {
 			at = i
 		}
 	}

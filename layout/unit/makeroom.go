@@ -63,8 +63,14 @@ func (r *resolver) giveUpFronts(d *draft, columns []int64) ([]measure.Length, bo
 			}
 		}
 	}
+	least := d.opening()
+	for i, a := range d.asks {
+		if a.fronts > 0 {
+			least[i] = counts[i] // given, not open
+		}
+	}
 	all, taken := d.fronts, r.taken(d, d.part)
-	for dropped := 1; d.shrinkOpen(counts); dropped++ {
+	for dropped := 1; shrink(counts, least); dropped++ {
 		d.fronts = d.spell(counts)
 		d.pieces = len(d.fronts)
 		if at, ok := r.solvePlaces(d, taken, columns); ok {
@@ -75,20 +81,4 @@ func (r *resolver) giveUpFronts(d *draft, columns []int64) ([]measure.Length, bo
 	}
 	d.fronts, d.pieces = all, len(all)
 	return nil, false
-}
-
-// shrinkOpen takes a front off the open product that has most, the last of
-// equals, but leaves every product one.
-func (d *draft) shrinkOpen(counts []int) bool {
-	at := -1
-	for i, a := range d.asks {
-		if a.fronts == 0 && counts[i] > max(1, a.product.Min) && (at < 0 || counts[i] >= counts[at]) {
-			at = i
-		}
-	}
-	if at < 0 {
-		return false
-	}
-	counts[at]--
-	return true
 }

@@ -32,7 +32,7 @@ func (r *resolver) brackets(d *draft, shelf *Piece) {
 	need := d.part.Needs
 	n := bracketCount(shelf.Box.Width(), need.Every)
 	inner := shelf.Box.Width() - 2*need.Inset
-	p := solve.Places{Lattice: r.bracketLattice(d)}
+	p := solve.Places{Lattice: d.lattice(d.bracket)}
 	for i := range n {
 		target := shelf.Box.X0 + need.Inset + inner*measure.Length(i)/measure.Length(n-1)
 		p.Targets = append(p.Targets, int64(target))
@@ -65,13 +65,6 @@ func (r *resolver) brackets(d *draft, shelf *Piece) {
 // shelf takes two, a 48 in one three (common practice).
 func bracketCount(length, every measure.Length) int {
 	return 1 + max(1, ceilDiv(length, every))
-}
-
-func (r *resolver) bracketLattice(d *draft) solve.Lattice {
-	if points := d.face.points(d.x0, d.x1); points != nil {
-		return solve.Lattice{List: centres(points, offsets(d.bracket))}
-	}
-	return solve.Lattice{Step: int64(r.step)}
 }
 
 // extend fixes the row's extras to the front of its pieces, cut to their length

@@ -148,7 +148,7 @@ func evenly(x0, x1 measure.Length, n int) []measure.Length {
 // inside the span, a finger's gap between two.
 func (d *draft) singles(fronts []*goods.Product, taken []solve.Interval, columns []int64) solve.Places {
 	widths := d.widths(fronts)
-	p := solve.Places{Lattice: d.lattice(), Blocked: append(d.bars(), taken...), Columns: columns}
+	p := solve.Places{Lattice: d.lattice(d.part), Blocked: append(d.bars(), taken...), Columns: columns}
 	for i, w := range widths {
 		p.Lo = append(p.Lo, int64(d.x0+w/2))
 		p.Hi = append(p.Hi, int64(d.x1-w/2))
@@ -234,11 +234,11 @@ func spread(x0, spare measure.Length, widths []measure.Length) []int64 {
 	return list
 }
 
-// lattice is where the centre lines of single pieces may be: on the panel's
-// points, or on the tape's marks where it leaves them free.
-func (d *draft) lattice() solve.Lattice {
+// lattice is where the centre lines of single pieces or brackets may be: on the
+// panel's points, or on the tape's marks where it leaves them free.
+func (d *draft) lattice(part *parts.Part) solve.Lattice {
 	if points := d.face.points(d.x0, d.x1); points != nil {
-		return solve.Lattice{List: centres(points, offsets(d.part))}
+		return solve.Lattice{List: centres(points, offsets(part))}
 	}
 	return solve.Lattice{Step: int64(d.step)}
 }

@@ -53,7 +53,7 @@ func (r *resolver) solveSpaced(d *draft, taken []solve.Interval) ([]measure.Leng
 
 // spacedLattice is the lattice, made fine enough for every: to keep to it.
 func (d *draft) spacedLattice() solve.Lattice {
-	l := d.lattice()
+	l := d.lattice(d.part)
 	if l.List == nil {
 		for a, b := int64(d.decl.Every), l.Step; b != 0; a, b = b, a%b {
 			l.Step = b
