@@ -8,7 +8,7 @@ import (
 // TestLiftExamples: the worked examples of the Applications Manual, DHHS (NIOSH)
 // 94-110. Its printed digits come from multipliers of two places, so Table mode
 // must reproduce them to the printed digit; Formula mode is held to full
-// precision. Example 4 is SEEN in a transcription of the manual, examples 1 and 2
+// precision. Example 4 is SEEN in a copy of the manual, examples 1 and 2
 // are MEMORY; the formula's numbers are CALC.
 func TestLiftExamples(t *testing.T) {
 	for _, c := range []struct {
