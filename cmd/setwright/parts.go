@@ -43,7 +43,7 @@ setwright parts --list larkfield-parts.yaml --json`,
 		if err != nil {
 			return err
 		}
-		chosen, err := filtered(list, strings.Join(args, ""))
+		chosen, err := filteredParts(list.All(), strings.Join(args, ""))
 		if err != nil {
 			return err
 		}
@@ -79,30 +79,6 @@ func partsAtHand(files []string, s streams) (*parts.List, error) {
 		return nil, errReported
 	}
 	return list, nil
-}
-
-func filtered(list *parts.List, filter string) ([]*parts.Part, error) {
-	all := list.All()
-	if filter == "" {
-		return all, nil
-	}
-	var chosen []*parts.Part
-	var ids []string
-	word := strings.ToLower(filter)
-	for _, p := range all {
-		if strings.Contains(strings.ToLower(p.ID+"\n"+p.Name+"\n"+string(p.Kind)+"\n"+mounts(p)), word) {
-			chosen = append(chosen, p)
-		}
-		ids = append(ids, p.ID)
-	}
-	if chosen == nil {
-		hint := ""
-		if near := diag.Near(filter, ids); near != "" {
-			hint = fmt.Sprintf(": did you mean %s?", near)
-		}
-		return nil, fmt.Errorf("no part has %q in its id, name, kind or mounting%s", filter, hint)
-	}
-	return chosen, nil
 }
 
 // mounts is the surface a part hangs on, or the one a panel offers.

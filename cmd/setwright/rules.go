@@ -8,7 +8,6 @@ import (
 	"unicode/utf8"
 
 	"setwright/layout/check"
-	"setwright/layout/diag"
 )
 
 func rulesCommand() *command {
@@ -45,26 +44,6 @@ setwright rules --json`,
 		return writeRules(s.out, chosen)
 	}
 	return c
-}
-
-func filteredRules(all []check.Rule, filter string) ([]check.Rule, error) {
-	var chosen []check.Rule
-	var ids []string
-	word := strings.ToLower(filter)
-	for _, r := range all {
-		if strings.Contains(strings.ToLower(r.ID+"\n"+r.Level.String()+"\n"+r.Title+"\n"+r.Source), word) {
-			chosen = append(chosen, r)
-		}
-		ids = append(ids, r.ID)
-	}
-	if chosen == nil {
-		hint := ""
-		if near := diag.Near(filter, ids); near != "" {
-			hint = fmt.Sprintf(": did you mean %s?", near)
-		}
-		return nil, fmt.Errorf("no rule has %q in its id, level, title or source%s", filter, hint)
-	}
-	return chosen, nil
 }
 
 // writeRules prints a block of lines a rule, as wide as a terminal.

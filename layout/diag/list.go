@@ -44,9 +44,6 @@ func (s Span) compare(t Span) int {
 		cmp.Compare(s.Col, t.Col), cmp.Compare(s.Len, t.Len))
 }
 
-// Join appends the findings of another list.
-func (l *List) Join(other List) { l.all = append(l.all, other.all...) }
-
 // All returns the findings in their present order. The slice is the list's
 // own: callers read it only.
 func (l *List) All() []Finding { return l.all }

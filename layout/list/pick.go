@@ -21,9 +21,6 @@ const (
 	Other     Group = "other"     // signs, strips and the rest
 )
 
-// Groups lists every group in walking order.
-func Groups() []Group { return []Group{Structure, Shelving, Hooks, Rails, Other} }
-
 // PickLine is one kind of part to pull, one balloon on the drawings. A part
 // cut to length has a line for each length.
 type PickLine struct {

@@ -33,15 +33,6 @@ func NeedPython(t testing.TB, module string) string {
 	return python
 }
 
-// NeedFile returns path when something is there, or ends the test.
-func NeedFile(t testing.TB, path string) string {
-	t.Helper()
-	if _, err := os.Stat(path); err != nil {
-		missing(t, "file "+path)
-	}
-	return path
-}
-
 func missing(t testing.TB, what string) {
 	t.Helper()
 	if os.Getenv("SETWRIGHT_ORACLES") == "1" {
