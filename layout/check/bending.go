@@ -41,13 +41,7 @@ func (c *ShelfCase) overhangs() bool {
 // sag reports, for each row, the shelf that sags most.
 func sag(s *subject, r Rule) []diag.Finding {
 	var found []diag.Finding
-	for i := 0; i < len(s.a.Shelves); {
-		worst := &s.a.Shelves[i]
-		for row := worst.Row; i < len(s.a.Shelves) && s.a.Shelves[i].Row == row; i++ {
-			if s.a.Shelves[i].Sag > worst.Sag*slack {
-				worst = &s.a.Shelves[i]
-			}
-		}
+	for _, worst := range worstOfRows(s.a.Shelves, func(c *ShelfCase) (*unit.Row, float64) { return c.Row, c.Sag }) {
 		bend := worst.Piece.Part.Bend
 		if bend == nil {
 			continue
@@ -116,13 +110,7 @@ const tipShare = 1.0 / 20
 // hookTip reports, for each row, the wire that sinks most.
 func hookTip(s *subject, r Rule) []diag.Finding {
 	var found []diag.Finding
-	for i := 0; i < len(s.a.Holds); {
-		worst := &s.a.Holds[i]
-		for row := worst.Row; i < len(s.a.Holds) && s.a.Holds[i].Row == row; i++ {
-			if s.a.Holds[i].Tip > worst.Tip*slack {
-				worst = &s.a.Holds[i]
-			}
-		}
+	for _, worst := range worstOfRows(s.a.Holds, func(c *HoldCase) (*unit.Row, float64) { return c.Row, c.Tip }) {
 		part := worst.Piece.Part
 		limit := mm(reach(part)) * tipShare
 		if worst.Tip <= limit*slack {

@@ -55,16 +55,29 @@ func overRating(s *subject, r Rule) []diag.Finding {
 // rating it only meets.
 const slack = 1 + 1e-9
 
+// worstOfRows is, for each row, its case with the greatest figure, the first of
+// those that differ by no more than rounding. Cases of one row stand together.
+func worstOfRows[T any](cases []T, of func(*T) (*unit.Row, float64)) []*T {
+	var list []*T
+	for i := range cases {
+		row, figure := of(&cases[i])
+		if len(list) > 0 {
+			if last, worst := of(list[len(list)-1]); last == row {
+				if figure > worst*slack {
+					list[len(list)-1] = &cases[i]
+				}
+				continue
+			}
+		}
+		list = append(list, &cases[i])
+	}
+	return list
+}
+
 // bracketLoad finds the bracket of each row that carries most over its rating.
 func bracketLoad(s *subject, r Rule) []diag.Finding {
 	var found []diag.Finding
-	for i := 0; i < len(s.a.Holds); {
-		worst := &s.a.Holds[i]
-		for row := worst.Row; i < len(s.a.Holds) && s.a.Holds[i].Row == row; i++ {
-			if s.a.Holds[i].Load > worst.Load*slack {
-				worst = &s.a.Holds[i]
-			}
-		}
+	for _, worst := range worstOfRows(s.a.Holds, func(c *HoldCase) (*unit.Row, float64) { return c.Row, c.Load }) {
 		if worst.Piece.Part.Kind != parts.Bracket || worst.Rated == 0 || worst.Load <= worst.Rated*slack {
 			continue
 		}
