@@ -47,6 +47,11 @@ type Product struct {
 	Min, Max int    // facings, 0 if not given
 	Stack    int    // how many may stand or lie on one another, 0 if not given
 
+	Short string         // a short name for drawings and tags, "" if not given
+	Hole  measure.Length // of a hanging card: from the top of its hole up to its top edge, 0 if not given
+	Sizes []string       // of boxed goods: one box of each makes a full run, smallest first; nil if not given
+	Look  int            // units one front needs to look full, 0 if not given
+
 	Breakable bool // glass, pottery and the like: what cuts or shatters when it falls
 
 	At diag.Span

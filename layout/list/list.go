@@ -13,6 +13,7 @@ type KeyLine struct {
 	Face     *unit.Face
 	Row      *unit.Row
 	Position *unit.Position
+	Reorder  int // units left there at which to bring more
 }
 
 // Key lists every position by face, row and place.
@@ -21,9 +22,13 @@ func Key(u *unit.Unit) []KeyLine {
 	for _, face := range u.Faces {
 		for _, row := range face.Rows {
 			for _, position := range row.Positions {
-				lines = append(lines, KeyLine{face, row, position})
+				lines = append(lines, KeyLine{Face: face, Row: row, Position: position})
 			}
 		}
+	}
+	sold := heldBySKU(lines)
+	for i := range lines {
+		lines[i].Reorder = reorder(u, lines[i].Position, sold[lines[i].Position.Product.SKU])
 	}
 	return lines
 }

@@ -55,7 +55,7 @@ func dressed() *unit.Unit {
 		{Address: "F-4", Part: long, Pieces: pieces(long, 1)},
 	}}
 	return &unit.Unit{
-		Frame: frame, Stand: casters, Faces: []*unit.Face{front, {ID: plan.Back, Letter: "B"}},
+		Plan: &plan.Plan{Restock: 7}, Frame: frame, Stand: casters, Faces: []*unit.Face{front, {ID: plan.Back, Letter: "B"}},
 		Structure: []unit.Structural{{Part: frame}, {Part: casters}, {Part: casters}, {Part: casters}, {Part: casters},
 			{Part: grid, Face: plan.Front, Bay: 1}, {Part: grid, Face: plan.Front, Bay: 2}},
 	}

@@ -21,6 +21,8 @@ const (
 	maxCount  = 10_000
 	maxFronts = 10_000
 	maxRepeat = 200
+
+	maxRestock = 366 // days
 )
 
 // Decode reads a plan. Everything wrong with it that can be seen without the
@@ -31,7 +33,7 @@ func Decode(file string, text []byte, into *diag.List) *Plan {
 	if m == nil {
 		return nil
 	}
-	p := &Plan{File: file, Text: text, Paper: "letter", Language: "en"}
+	p := &Plan{File: file, Text: text, Paper: "letter", Language: "en", Restock: 7}
 	r := &reader{plan: p, ruled: make(map[string]diag.Span)}
 	r.head(m)
 	r.unit(m.Need("unit").Map())
@@ -74,6 +76,7 @@ func (r *reader) head(m *decode.Map) {
 	r.date(m.Get("date"))
 	decode.Word(m, "paper", []string{"letter", "tabloid", "a4", "a3"}, &p.Paper)
 	decode.Word(m, "language", []string{"en", "es", "fr"}, &p.Language)
+	m.Int("restock", 0, maxRestock, &p.Restock)
 	p.PartsFiles = refs(m.Get("parts"))
 	p.GoodsFiles = refs(m.Get("goods"))
 }

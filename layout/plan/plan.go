@@ -45,6 +45,8 @@ type Plan struct {
 
 	PartsFiles, GoodsFiles []Ref
 
+	Restock int // days from noticing that goods run low to having more of them; left open, 7
+
 	Unit  Unit
 	Site  Site
 	Rules []RuleSetting // in the order of the file

@@ -64,7 +64,7 @@ func TestDecode(t *testing.T) {
 	want := &plan.Plan{
 		File: "plan.yaml", Text: []byte(full),
 		Title: "Spring gift gondola", Season: "Spring 2027", Revision: "B", Date: "2027-02-15", By: "Store design",
-		Paper: "tabloid", Language: "fr",
+		Paper: "tabloid", Restock: 7, Language: "fr",
 		PartsFiles: []plan.Ref{ref("larkfield-parts.yaml")}, GoodsFiles: []plan.Ref{ref("spring-goods.csv")},
 		Unit: plan.Unit{Frame: ref("gondola-h-48"), Stand: ref("casters-locking"), Bays: 3,
 			Panels: []plan.FacePanel{{Face: plan.Front, Panel: ref("grid-24x60")}, {Face: plan.Left, Panel: ref("grid-24x60")}}},

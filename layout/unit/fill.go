@@ -175,6 +175,7 @@ func (d *draft) group(fronts []Front, products []*goods.Product) []*Position {
 		pos := list[len(list)-1]
 		pos.Fronts = append(pos.Fronts, front)
 		pos.Units += front.Units
+		pos.Look += front.Look
 	}
 	return list
 }
@@ -187,10 +188,30 @@ func (d *draft) holding(front Front, p *goods.Product) Front {
 	case d.sectioned():
 		front.High, front.Deep = 1, 1
 		front.Units = looseUnits(front.Box, p)
+		front.Look = d.look(front, p)
 		return front
 	}
 	front.Units = front.High * front.Deep
+	front.Look = d.look(front, p)
 	return front
+}
+
+// look is how many units a front needs to look full: what the goods file says,
+// or what a shopper sees of it. Common practice: one layer of what stands, a
+// third of a hook, half of a pile, a rail or a basket, the sample and a box.
+func (d *draft) look(front Front, p *goods.Product) int {
+	least := 0
+	switch {
+	case p.Look > 0:
+		least = p.Look
+	case d.part.Kind == parts.Hook || d.part.Kind == parts.Bar:
+		least = (front.Units + 2) / 3
+	case p.Form == goods.Fold || p.Form == goods.Loose || hanging(d.part.Kind):
+		least = (front.Units + 1) / 2
+	default:
+		least = front.High
+	}
+	return max(1, min(least, front.Units))
 }
 
 // looseUnits is how many loose goods a section of a basket takes. Volumes are

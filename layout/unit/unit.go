@@ -132,6 +132,7 @@ type Position struct {
 	Product *goods.Product
 	Fronts  []Front        // from the left, at least one
 	Units   int            // it holds when full
+	Look    int            // units it needs to look full
 	Height  measure.Length // of what the goods stand on or hang from, from the floor
 }
 
@@ -143,6 +144,7 @@ type Front struct {
 	Piece      *Piece
 	High, Deep int
 	Units      int
+	Look       int // units it needs to look full, at least 1 and at most Units
 }
 
 // Result is what Resolve found: the unit, and findings about it. Unit is nil
