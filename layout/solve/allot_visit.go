@@ -1,0 +1,303 @@
+package solve
+
+import "slices"
+
+// visit is the work on one node.
+type visit struct {
+	*allotter
+	node    *node
+	c       *choices
+	gone    []bool
+	tally   []int64 // how often each product was placed in each row, nowhere last
+	contest *contest
+}
+
+// byPrices bounds the node by prices on rooms and loads. It tells whether there is
+// hope left.
+func (v *visit) byPrices() bool {
+	m, rounds := v.newMarket(), laterHaggle
+	if v.node.depth == 0 {
+		v.settle(v.c, v.node.prices)
+		v.trade(m, v.c, v.node.prices)
+		v.improve(v.rowsOf(m.picks))
+		rounds = firstHaggle
+	}
+	for {
+		v.node.prices = v.haggle(v.c, v.node.prices, rounds, m, func(m *market) { v.note(m.picks) })
+		v.node.bound = min(v.node.bound, m.bound)
+		v.node.record.multiply(v.node.prices, nil)
+		if m.bound < v.target() {
+			return false
+		}
+		v.strikeByPrices(v.c, m, v.gone)
+		before := len(v.c.list)
+		var ok bool
+		if v.c, ok = v.prune(v.node, v.gone); !ok {
+			return false
+		}
+		if len(v.c.list)*10 > before*9 {
+			break
+		}
+		rounds = laterHaggle
+	}
+	if v.node.product == nil {
+		v.trade(m, v.c, v.node.prices)
+		v.node.product = slices.Clone(m.best)
+	}
+	return true
+}
+
+// note counts where products are placed.
+func (v *visit) note(ids []int) {
+	for _, id := range ids {
+		o := &v.options[id]
+		v.tally[v.slot(o.product, o.row)]++
+	}
+}
+
+// slot is a product's place in tally.
+func (v *visit) slot(product, row int) int {
+	if row == nowhere {
+		row = len(v.rows)
+	}
+	return product*(len(v.rows)+1) + row
+}
+
+// byContest bounds the node by prices on products, unless a chain is to be split
+// first. It tells whether there is hope left.
+func (v *visit) byContest() bool {
+	if _, ok := v.worstCut(); ok {
+		return true
+	}
+	n, r := v.products(), len(v.rows)
+	t := &contest{worth: make([]int64, r), count: make([]int64, n), out: make([]int64, n)}
+	v.contest = t
+	load := make([]int64, r)
+	for row := range v.rows {
+		_, load[row] = v.unit(v.node.prices, row)
+	}
+	rounds := laterBid
+	if v.node.depth == 0 {
+		rounds = firstBid
+	}
+	product := slices.Clone(v.node.product)
+	for round := 0; ; round++ {
+		clear(v.tally)
+		v.bid(v.c, product, load, rounds, t, v.noteContest)
+		v.node.record.multiply(v.node.prices, product)
+		if t.bound < never/2 {
+			return false
+		}
+		v.node.bound, v.node.product = min(v.node.bound, t.bound), product
+		if t.bound < v.target() {
+			return false
+		}
+		if round == 0 {
+			v.improve(v.rowsOf(t.ids))
+		}
+		if t.bound < v.target() {
+			return false
+		}
+		v.strikeByContest(v.c, t, product, load, v.gone)
+		before := len(v.c.list)
+		var ok bool
+		if v.c, ok = v.prune(v.node, v.gone); !ok {
+			return false
+		}
+		if len(v.c.list)*10 > before*9 || v.spent() {
+			return true
+		}
+		rounds = laterBid
+	}
+}
+
+func (v *visit) noteContest(t *contest) {
+	v.note(t.ids)
+	for p, n := range t.out {
+		if n > 0 {
+			v.tally[v.slot(p, nowhere)]++
+		}
+	}
+}
+
+// rowsOf gives the row of each product, by options of which a product may have
+// none or several: the one of most value then.
+func (v *visit) rowsOf(ids []int) []int {
+	rows := make([]int, v.products())
+	most := make([]int64, v.products())
+	for p := range rows {
+		rows[p] = nowhere
+	}
+	for _, id := range ids {
+		if o := &v.options[id]; rows[o.product] == nowhere || o.value > most[o.product] {
+			rows[o.product], most[o.product] = o.row, o.value
+		}
+	}
+	return rows
+}
+
+// settled tells whether all that is left open is how each row is filled, and then
+// does that.
+func (v *visit) settled() bool {
+	rows := make([]int, v.products())
+	for p := range rows {
+		list := v.c.list[v.c.first[p]:v.c.first[p+1]]
+		rows[p] = v.options[list[len(list)-1]].row
+		if slices.ContainsFunc(list, func(id int) bool { r := v.options[id].row; return r != rows[p] && r != nowhere }) {
+			return false
+		}
+	}
+	if _, ok := v.openCut(); ok {
+		return false
+	}
+	v.node.record.finish()
+	v.finish()
+	return true
+}
+
+// finish fills every row as well as can be with what the node leaves it.
+func (v *visit) finish() {
+	chosen := make([]int, v.products())
+	for p := range chosen {
+		chosen[p] = v.first[p]
+	}
+	for r := range v.rows {
+		f := v.newFill(r)
+		for _, g := range v.c.rows[r] {
+			v.add(f, v.c.list[g.from:g.to], v.canOmit(v.c, g.product))
+		}
+		ids, _, ok := f.solve()
+		v.steps += f.steps
+		if !ok {
+			return
+		}
+		for _, id := range ids {
+			chosen[v.options[id].product] = id
+		}
+	}
+	v.offerBest(chosen)
+}
+
+// offerBest keeps a choice when it is allowed and better than the best.
+func (s *allotter) offerBest(chosen []int) bool {
+	var value int64
+	for _, id := range chosen {
+		value += s.options[id].value
+	}
+	if s.best != nil && value <= s.value || !s.orderly(chosen) {
+		return false
+	}
+	s.value, s.best = value, slices.Clone(chosen)
+	return true
+}
+
+// worstCut is the cut of a chain that was broken most often, if any was.
+func (v *visit) worstCut() (worst cut, ok bool) {
+	var most int64
+	v.cuts(func(k cut) {
+		var early, late int64
+		for _, id := range v.c.list {
+			o := &v.options[id]
+			t := v.tally[v.slot(o.product, o.row)]
+			if v.astray(o, k, false) {
+				early += t
+			} else if v.astray(o, k, true) {
+				late += t
+			}
+		}
+		if broken := min(early, late); broken > most {
+			worst, most, ok = k, broken, true
+		}
+	})
+	return worst, ok
+}
+
+// openCut is a cut that options left could break.
+func (v *visit) openCut() (open cut, ok bool) {
+	v.cuts(func(k cut) {
+		early := slices.ContainsFunc(v.c.list, func(id int) bool { return v.astray(&v.options[id], k, false) })
+		late := slices.ContainsFunc(v.c.list, func(id int) bool { return v.astray(&v.options[id], k, true) })
+		if !ok && early && late {
+			open, ok = k, true
+		}
+	})
+	return open, ok
+}
+
+// split makes two nodes of one: at the cut broken most, else at the product
+// most in doubt, else at a cut that is open.
+func (v *visit) split() (likely, other *node) {
+	if k, ok := v.worstCut(); ok {
+		return v.splitCut(k)
+	}
+	if p, row, ok := v.doubtful(); ok {
+		v.node.record.splitRow(p, row)
+		in := func(o *option) bool { return o.product == p && o.row == row }
+		out := func(o *option) bool { return o.product == p && o.row != row }
+		return v.half(out, 0), v.half(in, 1)
+	}
+	k, _ := v.openCut()
+	return v.splitCut(k)
+}
+
+func (v *visit) splitCut(k cut) (likely, other *node) {
+	var count [2]int64
+	for _, id := range v.c.list {
+		o := &v.options[id]
+		t := v.tally[v.slot(o.product, o.row)]
+		if v.astray(o, k, false) {
+			count[0] += t
+		} else if v.astray(o, k, true) {
+			count[1] += t
+		}
+	}
+	v.node.record.splitCut(k)
+	early := v.half(func(o *option) bool { return v.astray(o, k, false) }, 0)
+	late := v.half(func(o *option) bool { return v.astray(o, k, true) }, 1)
+	if count[0] > count[1] {
+		return late, early
+	}
+	return early, late
+}
+
+// half is the node without the options that gone tells.
+func (v *visit) half(gone func(*option) bool, side int) *node {
+	v.seq++
+	h := &node{alive: slices.Clone(v.node.alive), bound: v.node.bound, prices: v.node.prices, product: v.node.product,
+		depth: v.node.depth + 1, seq: v.seq, record: v.node.record.kid(side)}
+	for _, id := range v.c.list {
+		if gone(&v.options[id]) {
+			h.alive[id/64] &^= 1 << (id % 64)
+		}
+	}
+	return h
+}
+
+// doubtful finds the product that was placed most differently from time to time,
+// and the row where it was most.
+func (v *visit) doubtful() (product, row int, ok bool) {
+	score := int64(-1)
+	for p := range v.products() {
+		list := v.c.list[v.c.first[p]:v.c.first[p+1]]
+		top, total, at := int64(-1), int64(0), nowhere
+		for i, id := range list {
+			r := v.options[id].row
+			if i > 0 && r == v.options[list[i-1]].row {
+				continue
+			}
+			t := v.tally[v.slot(p, r)]
+			total += t
+			if t > top && r != nowhere {
+				top, at = t, r
+			}
+		}
+		rows := v.options[list[0]].row != v.options[list[len(list)-1]].row
+		if !rows || at == nowhere {
+			continue
+		}
+		if doubt := min(top, total-top); doubt > score {
+			score, product, row, ok = doubt, p, at, true
+		}
+	}
+	return product, row, ok
+}
