@@ -162,7 +162,7 @@ func (p *Project) resolve(partsSound, goodsSound bool) {
 	sound := !p.Findings.Has(diag.Error)
 	for _, f := range result.Findings.All() {
 		switch {
-		case f.Code == "unknown-part" && !partsSound, f.Code == "unknown-goods" && !goodsSound:
+		case f.Code == "unknown-part" && !partsSound, (f.Code == "unknown-goods" || f.Code == "unknown-family") && !goodsSound:
 		case sound || f.Level == diag.Error:
 			p.Findings.Add(f)
 		}

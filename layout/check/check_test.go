@@ -14,17 +14,22 @@ import (
 	"setwright/layout/unit"
 )
 
-// hung resolves one row of one product of that form and weight on the gondola.
+// hung resolves one row of four fronts of one product of that form and weight on
+// the gondola; of a rail or a basket, which are shared, one.
 func hung(t *testing.T, row, form string, pounds float64) *unit.Unit {
 	t.Helper()
 	var found diag.List
+	fronts := 4
+	if form == "hanger" || form == "loose" {
+		fronts = 1
+	}
 	p := plan.Decode("plan.yaml", []byte(`plan: 1
 title: Test
 measure: in
 unit: {frame: gondola-h-48, stand: casters-locking, panels: {front: grid-24x60}}
 dress:
   front:
-    - {use: `+row+`, bay: 1, at: 54in, goods: [A]}
+    - {use: `+row+`, bay: 1, at: 54in, goods: {A: `+fmt.Sprint(fronts)+`}}
 `), &found)
 	list, err := parts.BuiltIn()
 	if err != nil {

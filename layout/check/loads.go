@@ -46,9 +46,29 @@ func overRating(s *subject, r Rule) []diag.Finding {
 		found = append(found, r.finding(l.row.Declared.Span, l.where,
 			fmt.Sprintf("%s at %s carries %s when full, %s %s: %s too much",
 				l.row.Part.ID, l.row.Address, s.mass(load), rating(l.row.Part.Assumed), s.mass(rated), s.mass(load-rated)),
-			"fewer or lighter goods, or a stronger part; the maker's rating governs"))
+			s.strongerThan(l)+"; the maker's rating governs"))
 	}
 	return found
+}
+
+// strongerThan is what would clear an overloaded piece: the nearest part that
+// takes the heaviest of its goods and is rated for all of them, if there is one.
+func (s *subject) strongerThan(l *laden) string {
+	const fewer = "fewer or lighter goods"
+	if s.Parts == nil || len(l.held) == 0 {
+		return fewer + ", or a stronger part"
+	}
+	heaviest := l.held[0]
+	for _, h := range l.held {
+		if h.weight > heaviest.weight {
+			heaviest = h
+		}
+	}
+	q := unit.Nearest(s.Parts, l.face.Panel.Panel.Surface, l.row.Part, heaviest.product, l.goods())
+	if q == nil {
+		return fewer + ": no part at hand is rated for that much"
+	}
+	return fmt.Sprintf("use: %s, or %s", q.ID, fewer)
 }
 
 // slack is by how much a load worked out in floating point may seem to pass a

@@ -26,11 +26,11 @@ func stockRules() []judged {
 	}
 }
 
-// Limits of heavy-low.
+// Limits of heavy-low; a fill keeps to those of single goods by itself.
 const (
-	heavyPiece  = 5 * measure.Kilogram
+	heavyPiece  = unit.HeavyPiece
 	heavyBay    = 25 * measure.Kilogram
-	heavyHeight = 48 * measure.Inch
+	heavyHeight = unit.HeavyHeight
 )
 
 func heavyLow(s *subject, r Rule) []diag.Finding {
@@ -177,7 +177,7 @@ func (g guards) below(f *unit.Face, l *laden) measure.Length {
 }
 
 // breakHeight is how high breakables may be.
-const breakHeight = 1500 * measure.Millimetre
+const breakHeight = unit.BreakHeight
 
 func breakables(s *subject, r Rule) []diag.Finding {
 	var found []diag.Finding

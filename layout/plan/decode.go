@@ -33,7 +33,7 @@ func Decode(file string, text []byte, into *diag.List) *Plan {
 	if m == nil {
 		return nil
 	}
-	p := &Plan{File: file, Text: text, Paper: "letter", Language: "en", Restock: 7}
+	p := &Plan{File: file, Text: text, Paper: "letter", Language: "en", Restock: 7, Aim: Cover, AimSeconds: 2}
 	r := &reader{plan: p, ruled: make(map[string]diag.Span)}
 	r.head(m)
 	r.unit(m.Need("unit").Map())
@@ -76,6 +76,7 @@ func (r *reader) head(m *decode.Map) {
 	r.date(m.Get("date"))
 	decode.Word(m, "paper", []string{"letter", "tabloid", "a4", "a3"}, &p.Paper)
 	decode.Word(m, "language", []string{"en", "es", "fr"}, &p.Language)
+	r.aim(m.Get("aim"))
 	m.Int("restock", 0, maxRestock, &p.Restock)
 	p.PartsFiles = refs(m.Get("parts"))
 	p.GoodsFiles = refs(m.Get("goods"))
@@ -168,19 +169,45 @@ func (r *reader) dress(m *decode.Map) {
 			continue
 		}
 		d := Dress{Face: id, At: v.At}
-		if v.IsMap() {
+		switch {
+		case v.IsMap() && (v.Map().There("rows") || v.Map().There("fill")):
+			r.face(v.Map(), &d)
+		case v.IsMap():
 			r.same(v.Map(), &d)
-		} else {
-			for _, item := range v.List() {
-				if row := item.Map(); row != nil {
-					d.Rows = append(d.Rows, r.row(row))
-				}
-			}
+		default:
+			r.rows(v, &d)
 		}
 		r.plan.Dress = append(r.plan.Dress, d)
 	}
 	m.Done()
 	r.checkSame(m)
+}
+
+// face reads a face given as a whole: its rows, and the goods that fill them.
+func (r *reader) face(m *decode.Map, d *Dress) {
+	r.rows(m.Need("rows"), d)
+	if m.Has("fill") {
+		d.Fill = append(d.Fill, r.fill(m))
+		return
+	}
+	m.Done()
+}
+
+// rows reads the rows of a face, and what fills them.
+func (r *reader) rows(v *decode.Value, d *Dress) {
+	if v == nil {
+		return
+	}
+	for _, item := range v.List() {
+		m := item.Map()
+		switch {
+		case m == nil:
+		case m.Has("fill") && !m.Has("use"):
+			d.Fill = append(d.Fill, r.fill(m))
+		default:
+			d.Rows = append(d.Rows, r.row(m))
+		}
+	}
 }
 
 func (r *reader) same(m *decode.Map, d *Dress) {
@@ -232,7 +259,7 @@ func (r *reader) row(m *decode.Map) Row {
 	row := Row{Span: m.At, Align: Spread, Repeat: 1}
 	row.Use = ref(m.Need("use"))
 	m.Name("label", &row.Label)
-	r.bay(m.Get("bay"), &row)
+	row.BayFrom, row.BayTo, row.BayAt = r.bay(m.Get("bay"))
 	r.heights(m, &row)
 	if m.Int("count", 1, maxCount, &row.Count) {
 		row.CountAt = m.Get("count").At
@@ -245,17 +272,32 @@ func (r *reader) row(m *decode.Map) Row {
 	m.Int("repeat", 1, maxRepeat, &row.Repeat)
 	row.With = refs(m.Get("with"))
 	row.Goods = facings(m.Get("goods"))
+	r.rowFill(m, &row)
 	m.Done()
 	return row
 }
 
-// bay reads one bay, 2, or a range of them, 1-2.
-func (r *reader) bay(v *decode.Value, row *Row) {
-	s, ok := v.Text()
-	if !ok {
+// rowFill reads the goods a row is to be filled from, in the place of goods of
+// its own.
+func (r *reader) rowFill(m *decode.Map, row *Row) {
+	v := m.Get("fill")
+	if v == nil {
 		return
 	}
-	row.BayAt = v.At
+	row.Fill = &Fill{Goods: fillGoods(v), Span: v.At}
+	if goods := m.Get("goods"); goods != nil {
+		v.Report(diag.Finding{Level: diag.Error, Code: "goods-and-fill", At: v.At,
+			Message: "a row names its goods or is filled, not both", Fix: "delete one of them",
+			Notes: []diag.Related{{At: goods.At, Message: "its goods are here"}}})
+	}
+}
+
+// bay reads one bay, 2, or a range of them, 1-2; from is 0 if none is given.
+func (r *reader) bay(v *decode.Value) (from, to int, at diag.Span) {
+	s, ok := v.Text()
+	if !ok {
+		return 0, 0, at
+	}
 	first, last, ranged := strings.Cut(s, "-")
 	from, ok1 := bayNumber(first)
 	to, ok2 := from, ok1
@@ -269,8 +311,9 @@ func (r *reader) bay(v *decode.Value, row *Row) {
 	case from > to:
 		v.Fail("bad-bay", fmt.Sprintf("the bays %q run backwards", s), expected, fmt.Sprintf(`write "%d-%d"`, to, from))
 	default:
-		row.BayFrom, row.BayTo = from, to
+		return from, to, v.At
 	}
+	return 0, 0, v.At
 }
 
 func bayNumber(s string) (int, bool) {

@@ -45,6 +45,9 @@ type Plan struct {
 
 	PartsFiles, GoodsFiles []Ref
 
+	Aim        Aim // of fronts left open; left out, Cover
+	AimSeconds int // about how long the search for them may take; left out, 2
+
 	Restock int // days from noticing that goods run low to having more of them; left open, 7
 
 	Unit  Unit
@@ -98,6 +101,7 @@ type Dress struct {
 	Face FaceID
 	Same FaceID // "" unless mirrored
 	Rows []Row
+	Fill []Fill // in the order of the file
 	At   diag.Span
 }
 
@@ -130,6 +134,7 @@ type Row struct {
 	Repeat  int // at least 1
 	With    []Ref
 	Goods   []Facings
+	Fill    *Fill     // goods to choose among for this row alone, nil if none
 	Span    diag.Span // the row as a whole
 }
 

@@ -23,6 +23,8 @@ by: Store design
 measure: in
 paper: tabloid
 language: fr
+aim: {for: profit, seconds: 10}
+restock: 3
 parts: [larkfield-parts.yaml]
 goods: spring-goods.csv
 unit:
@@ -37,6 +39,10 @@ rules:
 dress:
   back: {same: front}
   right: []
+  left:
+    fill: [family: seeds]
+    aim: range
+    rows: [{use: hook-6, at: 57}]
   front:
     - use: hook-6
       label: seeds
@@ -51,6 +57,8 @@ dress:
       goods: {SEED-TOM: 2, SEED-BAS: 1}
     - {use: shelf-48x12, bay: 1-2, near: 42, goods: [TEA, 0012]}
     - {use: rail-u-24}
+    - {use: hook-2, fill: {family: labels}}
+    - {fill: [family: tea and coffee, HONEY], bay: 2}
 `
 
 func TestDecode(t *testing.T) {
@@ -64,7 +72,7 @@ func TestDecode(t *testing.T) {
 	want := &plan.Plan{
 		File: "plan.yaml", Text: []byte(full),
 		Title: "Spring gift gondola", Season: "Spring 2027", Revision: "B", Date: "2027-02-15", By: "Store design",
-		Paper: "tabloid", Restock: 7, Language: "fr",
+		Paper: "tabloid", Aim: plan.Profit, AimSeconds: 10, Restock: 3, Language: "fr",
 		PartsFiles: []plan.Ref{ref("larkfield-parts.yaml")}, GoodsFiles: []plan.Ref{ref("spring-goods.csv")},
 		Unit: plan.Unit{Frame: ref("gondola-h-48"), Stand: ref("casters-locking"), Bays: 3,
 			Panels: []plan.FacePanel{{Face: plan.Front, Panel: ref("grid-24x60")}, {Face: plan.Left, Panel: ref("grid-24x60")}}},
@@ -83,9 +91,12 @@ func TestDecode(t *testing.T) {
 				{Use: ref("shelf-48x12"), BayFrom: 1, BayTo: 2, Near: &plan.Height{From: 42 * in}, Align: plan.Spread, Repeat: 1,
 					Goods: []plan.Facings{{SKU: ref("TEA")}, {SKU: ref("0012")}}},
 				{Use: ref("rail-u-24"), Align: plan.Spread, Repeat: 1},
-			}},
+				{Use: ref("hook-2"), Align: plan.Spread, Repeat: 1, Fill: &plan.Fill{Goods: []plan.FillGoods{{Family: "labels"}}}},
+			}, Fill: []plan.Fill{{Goods: []plan.FillGoods{{Family: "tea and coffee"}, {SKU: "HONEY"}}, BayFrom: 2, BayTo: 2}}},
 			{Face: plan.Right},
 			{Face: plan.Back, Same: plan.Front},
+			{Face: plan.Left, Rows: []plan.Row{{Use: ref("hook-6"), At: &plan.Height{From: 57 * in}, Align: plan.Spread, Repeat: 1}},
+				Fill: []plan.Fill{{Goods: []plan.FillGoods{{Family: "seeds"}}, Aim: plan.Range}}},
 		},
 	}
 	if diff := cmp.Diff(want, got, cmpopts.IgnoreTypes(diag.Span{})); diff != "" {

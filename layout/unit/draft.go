@@ -25,10 +25,15 @@ type draft struct {
 	barred  []solve.Interval // where the panel bars the part's centre line, once worked out
 
 	asks   []ask            // products in the order they hang, from the left
+	fill   *plan.Fill       // what the row is filled from, nil if it names its goods
+	pool   []*goods.Product // of these, what the row could take
 	pieces int              // how many pieces of hardware
 	fronts []*goods.Product // one a front from the left; nil is a bare hook
+	dealt  []int            // fronts on each piece, where that is settled
 
 	above, below measure.Length // room needed over and under the slot
+	over, under  measure.Length // room there is, for a row that is filled
+	filling      *filling       // what allotted the fronts, nil if the plan gives them
 
 	row    *Row
 	pushed bool // pushed to the left to make room for a row behind it
@@ -65,6 +70,7 @@ func (r *resolver) drafts(u *Unit, f *Face) []*draft {
 			list = append(list, &again)
 		}
 	}
+	r.pourFills(list, dress)
 	return list
 }
 
@@ -76,7 +82,11 @@ const maxPieces = 100_000
 // the limit, once.
 func (r *resolver) overfull(d *draft) bool {
 	before := r.pieces
-	r.pieces += max(d.pieces, len(d.fronts), 1) * max(d.decl.Repeat, 1)
+	fronts := 1
+	for _, a := range d.asks {
+		fronts += a.fronts
+	}
+	r.pieces += max(d.decl.Count, fronts) * max(d.decl.Repeat, 1)
 	if before <= maxPieces && r.pieces > maxPieces {
 		r.fail(d.decl.Span, "too-many-pieces", fmt.Sprintf("with this row the unit has more than %d pieces", maxPieces), "a unit that people can build", "")
 	}
@@ -119,8 +129,8 @@ func (r *resolver) draft(f *Face, decl *plan.Row, mirror bool) *draft {
 	if !ok {
 		return nil
 	}
-	r.allot(d)
-	d.need(r)
+	r.dropTooWide(d)
+	d.need()
 	return d
 }
 
@@ -163,7 +173,7 @@ func (r *resolver) readGoods(d *draft) bool {
 			continue
 		}
 		if d.part != nil && !d.part.Takes(product.Form) {
-			r.stop(decl.SKU.At, "wrong-form", fmt.Sprintf("%s (form %s) does not go on %s", product.SKU, product.Form, d.part.ID), r.taker(d, product.Form))
+			r.stop(decl.SKU.At, "wrong-form", fmt.Sprintf("%s (form %s) does not go on %s", product.SKU, product.Form, d.part.ID), r.nearestUse(d, product, product.Weight))
 		}
 		d.asks = append(d.asks, ask{product, decl.Fronts, decl})
 	}
@@ -173,17 +183,6 @@ func (r *resolver) readGoods(d *draft) bool {
 		}
 	}
 	return ok
-}
-
-// taker names the first part in the lists that would take goods of that form
-// on this panel.
-func (r *resolver) taker(d *draft, form goods.Form) string {
-	for _, p := range r.parts.All() {
-		if p.Takes(form) && p.MountsOn(d.face.Panel.Panel.Surface) {
-			return fmt.Sprintf("%s takes it", p.ID)
-		}
-	}
-	return ""
 }
 
 func (r *resolver) skus() []string {

@@ -23,6 +23,8 @@ func (r *resolver) fill(f *Face, drafts []*draft) {
 		fronts, products := d.lay(clear[i])
 		d.row.Positions = d.group(fronts, products)
 		r.overhangs(d)
+		r.tooHeavy(d)
+		r.brokenRuns(d)
 		r.countless(d)
 	}
 }
@@ -96,8 +98,31 @@ func (d *draft) lay(ceiling measure.Length) ([]Front, []*goods.Product) {
 			w := d.shownWidth(piece, on[k], n)
 			add(on[k], piece, x-w/2, x-w/2+w)
 		}
+		if d.part.Kind == parts.Rail && n > 0 {
+			d.hangOnArms(&fronts[next-n], piece, products[next-n], -1)
+			d.hangOnArms(&fronts[next-1], piece, products[next-1], 1)
+		}
 	}
 	return fronts, products
+}
+
+// hangOnArms adds to the front at one end of a rail the garments that hang on
+// its arm there, square to those on the bar and behind them: as many as the arm
+// takes between panel and bar, if they clear each other and the row's span.
+func (d *draft) hangOnArms(front *Front, rail *Piece, p *goods.Product, side measure.Length) {
+	if d.part.Grip.Sides != 2 || 2*d.part.Depth < p.Width || d.part.Usable < p.Width {
+		return
+	}
+	arm := rail.X + side*d.part.Usable/2
+	x0, x1 := arm-p.Width/2, arm+p.Width/2
+	n := int((d.part.Depth - p.Width/2) / max(p.Depth, 1))
+	if n == 0 || x0 < d.x0 || x1 > d.x1 {
+		return
+	}
+	front.Units += n
+	front.Look = d.look(*front, p)
+	front.Box.X0, front.Box.X1 = min(front.Box.X0, x0), max(front.Box.X1, x1)
+	front.Box.D0 = max(0, front.Box.D0-measure.Length(n)*p.Depth)
 }
 
 // loads is how many fronts each piece carries: all pieces as evenly filled as
@@ -106,6 +131,9 @@ func (d *draft) loads() []int {
 	n := len(d.row.Pieces)
 	if n == 0 || len(d.fronts) == 0 {
 		return nil
+	}
+	if len(d.dealt) == n {
+		return d.dealt
 	}
 	if d.sectioned() || d.part.Kind == parts.Bar {
 		return d.shares(n)
@@ -232,32 +260,43 @@ func looseUnits(b Box, p *goods.Product) int {
 
 // overhangs cautions about goods deeper than what carries them.
 func (r *resolver) overhangs(d *draft) {
-	if d.copy > 1 || d.part.Kind == parts.Rail || d.part.Kind == parts.Sign || d.sectioned() {
+	if d.copy > 1 {
 		return
 	}
 	for _, a := range d.asks {
 		usable := d.part.Usable
-		if a.product.Depth <= usable {
+		if !d.sticksOut(a.product) {
 			continue
 		}
 		r.findings.Add(diag.Finding{
 			Level: diag.Caution, Code: "goods-too-deep", At: a.decl.SKU.At,
 			Message: fmt.Sprintf("%s is %s deep and %s has %s: it sticks out by %s", a.product.SKU, r.text(a.product.Depth), d.part.ID, r.text(usable), r.text(a.product.Depth-usable)),
-			Fix:     r.deeper(d, a.product),
+			Fix:     r.nearestUse(d, a.product, a.product.Weight),
 		})
 	}
 }
 
-// deeper names the shallowest part of the same kind that would take the goods.
-func (r *resolver) deeper(d *draft, p *goods.Product) string {
-	var best *parts.Part
-	for _, q := range r.parts.All() {
-		if q.Kind == d.part.Kind && q.MountsOn(d.face.Panel.Panel.Surface) && q.Usable >= p.Depth && (best == nil || q.Usable < best.Usable) {
-			best = q
+// tooHeavy stops goods of which a single one weighs more than its part is rated
+// for. What a full part carries is judged later, with all that hangs on it.
+func (r *resolver) tooHeavy(d *draft) {
+	if d.copy > 1 || d.part.Rated == 0 {
+		return
+	}
+	for _, a := range d.asks {
+		if over := a.product.Weight - d.part.Rated; over > 0 {
+			mass := func(m measure.Mass) string { return m.Text(r.plan.Measure) }
+			assumed := "rated"
+			if d.part.Assumed {
+				assumed = "rating assumed:"
+			}
+			r.stop(a.decl.SKU.At, "goods-too-heavy", fmt.Sprintf("one %s weighs %s and %s is %s %s: %s too much",
+				a.product.SKU, mass(a.product.Weight), d.part.ID, assumed, mass(d.part.Rated), mass(over)), r.nearestUse(d, a.product, a.product.Weight))
 		}
 	}
-	if best == nil {
-		return ""
-	}
-	return "use: " + best.ID
+}
+
+// sticksOut reports goods deeper than the part that carries them. Garments hang
+// across a rail, and loose goods lie as they fall.
+func (d *draft) sticksOut(p *goods.Product) bool {
+	return d.part.Kind != parts.Sign && !d.isSectioned(p) && p.Depth > d.part.Usable
 }

@@ -84,7 +84,7 @@ func (r *resolver) carcass() *Unit {
 		thick:       front.Panel.Thick,
 		panelBottom: stand.Stand.Height + frame.Frame.Base,
 	}
-	u := &Unit{Plan: r.plan, Frame: frame, Stand: stand}
+	u := &Unit{Plan: r.plan, Parts: r.parts, Frame: frame, Stand: stand}
 	u.Faces = r.faces(c, frame, stand, panels, bays)
 	u.Structure = structure(c, u)
 	u.Bare = u.Structure[0].Solid

@@ -28,28 +28,6 @@ func (d *draft) gap() measure.Length {
 	}
 }
 
-// allot settles how many fronts each product of the row gets and how many
-// pieces carry them. Fronts the plan gives are kept as long as they fit; open
-// ones are dealt in turn, one a product, until nothing more fits or every
-// product has its greatest number.
-func (r *resolver) allot(d *draft) {
-	r.dropTooWide(d)
-	counts := d.opening()
-	d.pieces = d.startPieces()
-	for none := make([]int, len(counts)); !d.fits(counts) && shrink(counts, none); {
-	}
-	d.reportShort(r, counts)
-	if d.isOpen() {
-		d.deal(counts)
-	}
-	d.fronts = d.spell(counts)
-	if single(d.part.Kind) {
-		d.bareHooks(r)
-	} else if d.decl.Count == 0 {
-		d.pieces = max(1, min(d.pieces, d.piecesNeeded(counts)))
-	}
-}
-
 // dropTooWide leaves out goods that no arrangement could take.
 func (r *resolver) dropTooWide(d *draft) {
 	room := d.room()
@@ -57,7 +35,7 @@ func (r *resolver) dropTooWide(d *draft) {
 	for _, a := range d.asks {
 		if w := d.frontWidth(a.product); w > room {
 			r.fail(a.decl.SKU.At, "goods-too-wide", fmt.Sprintf("%s is %s wide, and %s in this row takes %s at most",
-				a.product.SKU, r.text(a.product.Width), d.part.ID, r.text(room)), "goods that fit the row", "")
+				a.product.SKU, r.text(a.product.Width), d.part.ID, r.text(room)), "goods that fit the row", r.nearestUse(d, a.product, a.product.Weight))
 			continue
 		}
 		kept = append(kept, a)
@@ -190,6 +168,10 @@ func (d *draft) spell(counts []int) []*goods.Product {
 	}
 	return fronts
 }
+
+// spans reports rows that take up their span even when they need not: a bay is
+// given a shelf, not a part of one.
+func (d *draft) spans() bool { return d.part.Kind == parts.Shelf || d.part.Kind == parts.Slope }
 
 // bareHooks makes a row of single pieces as long as its count asks, or without
 // goods as its every: fills the span; hooks beyond the goods hang bare.

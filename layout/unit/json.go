@@ -91,6 +91,28 @@ type jsonUnit struct {
 	Extent      jsonSolid        `json:"extent"`
 	Structure   []jsonStructural `json:"structure"`
 	Faces       []jsonFace       `json:"faces"`
+	Allotted    []jsonAllotted   `json:"allotted,omitempty"`
+}
+
+type jsonAllotted struct {
+	Line    int           `json:"line"`
+	Aim     string        `json:"aim"`
+	Rows    []string      `json:"rows"`
+	Value   int64         `json:"value"`
+	Bound   int64         `json:"bound"`
+	Given   []jsonGiven   `json:"given"`
+	LeftOut []jsonLeftOut `json:"left_out,omitempty"`
+}
+
+type jsonGiven struct {
+	Address string `json:"address"`
+	SKU     string `json:"sku"`
+	Why     string `json:"why"`
+}
+
+type jsonLeftOut struct {
+	SKU string `json:"sku"`
+	Why string `json:"why"`
 }
 
 type jsonSolid struct {
@@ -175,6 +197,9 @@ type jsonPosition struct {
 	Name    string      `json:"name"`
 	Facings int         `json:"facings"`
 	Units   int         `json:"units"`
+	Look    int         `json:"look"`
+	Cases   int         `json:"cases,omitempty"`
+	Days    int         `json:"days"`
 	Height  number      `json:"height"`
 	Weight  number      `json:"weight"`
 	Fronts  []jsonFront `json:"fronts"`
@@ -200,6 +225,23 @@ func (u *Unit) json(fingerprint string) jsonUnit {
 	}
 	for _, f := range u.Faces {
 		j.Faces = append(j.Faces, f.json())
+	}
+	for _, a := range u.Allotted {
+		j.Allotted = append(j.Allotted, a.json())
+	}
+	return j
+}
+
+func (a *Allotted) json() jsonAllotted {
+	j := jsonAllotted{Line: a.At.Line, Aim: string(a.Aim), Value: a.Value, Bound: a.Bound, Given: make([]jsonGiven, len(a.Given))}
+	for _, row := range a.Rows {
+		j.Rows = append(j.Rows, row.Address)
+	}
+	for i, g := range a.Given {
+		j.Given[i] = jsonGiven{g.Position.Address, g.Position.Product.SKU, g.Why}
+	}
+	for _, out := range a.LeftOut {
+		j.LeftOut = append(j.LeftOut, jsonLeftOut{out.Product.SKU, out.Why})
 	}
 	return j
 }
@@ -259,7 +301,7 @@ func (p *Position) json(index map[*Piece]int) jsonPosition {
 	weight := measure.Mass(p.Units) * p.Product.Weight
 	j := jsonPosition{
 		Address: p.Address, SKU: p.Product.SKU, Name: p.Product.Name, Facings: len(p.Fronts), Units: p.Units,
-		Height: mm(p.Height), Weight: number(weight.Kilograms()), Fronts: make([]jsonFront, len(p.Fronts)),
+		Look: p.Look, Cases: p.Cases, Days: p.Days, Height: mm(p.Height), Weight: number(weight.Kilograms()), Fronts: make([]jsonFront, len(p.Fronts)),
 	}
 	for i, f := range p.Fronts {
 		j.Fronts[i] = jsonFront{index[f.Piece], f.High, f.Deep, f.Units, f.Box.json()}

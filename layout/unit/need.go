@@ -21,7 +21,7 @@ const (
 // need works out the room a row asks for over and under its slot: its
 // hardware, the goods standing on it with a hand over them, the goods hanging
 // from it.
-func (d *draft) need(r *resolver) {
+func (d *draft) need() {
 	d.above, d.below = d.part.Above, d.part.Below
 	if d.bracket != nil {
 		d.above, d.below = max(d.above, d.bracket.Above), max(d.below, d.bracket.Below)
@@ -30,10 +30,15 @@ func (d *draft) need(r *resolver) {
 		d.below = max(d.below, e.Below)
 	}
 	for _, a := range d.asks {
-		box := d.goodsBox(a.product, d.leastHigh(a.product))
-		d.above = max(d.above, box.Y1+d.part.Headroom)
-		d.below = max(d.below, -box.Y0)
+		above, below := d.goodsNeed(a.product)
+		d.above, d.below = max(d.above, above), max(d.below, below)
 	}
+}
+
+// goodsNeed is the room a product asks for over and under the row's slot.
+func (d *draft) goodsNeed(p *goods.Product) (above, below measure.Length) {
+	box := d.goodsBox(p, d.leastHigh(p))
+	return box.Y1 + d.part.Headroom, -box.Y0
 }
 
 // hanging reports whether goods hang from the part rather than stand on it.
@@ -95,7 +100,9 @@ func (d *draft) goodsBox(p *goods.Product, high int) Box {
 		b.Y0, b.Y1 = part.Bearing-p.Height, part.Bearing
 		b.D0, b.D1 = max(0, part.Depth-p.Width/2), part.Depth+p.Width/2
 	case hanging(part.Kind):
-		b.Y0, b.Y1 = part.Bearing-p.Height+min(part.Lip, 0), part.Bearing
+		// A card hangs by its hole, and stands up over the peg as far as its top.
+		up := min(p.Hole, p.Height)
+		b.Y0, b.Y1 = part.Bearing+up-p.Height+min(part.Lip, 0), part.Bearing+up
 		b.D1 = min(part.Usable, measure.Length(d.deep(p))*p.Depth)
 	case d.sectioned():
 		b.Y0, b.Y1 = part.Bearing, part.Above

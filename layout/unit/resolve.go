@@ -32,6 +32,7 @@ func Resolve(p *plan.Plan, pl *parts.List, cat *goods.Catalog) Result {
 	for _, f := range u.Faces {
 		r.drafted[f.ID] = r.slots(f, r.drafted[f.ID])
 	}
+	r.allotFaces(u)
 	for _, f := range u.Faces {
 		r.places(f)
 	}
@@ -43,6 +44,8 @@ func Resolve(p *plan.Plan, pl *parts.List, cat *goods.Catalog) Result {
 		return Result{Findings: r.findings}
 	}
 	u.Extent = extent(u)
+	supply(u)
+	u.Allotted = r.allotted(u)
 	r.collisions(u)
 	return Result{Unit: u, Findings: r.findings}
 }

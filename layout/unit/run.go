@@ -1,8 +1,6 @@
 package unit
 
 import (
-	"sort"
-
 	"setwright/layout/goods"
 	"setwright/layout/measure"
 	"setwright/layout/parts"
@@ -50,8 +48,7 @@ func (d *draft) hangs(fronts []*goods.Product) bool {
 }
 
 // piecesNeeded is how many pieces carry the fronts, filled in order from the
-// left. Shelves, slopes and signs take up their span even when they need not:
-// a bay is given a shelf, not a part of one.
+// left.
 func (d *draft) piecesNeeded(counts []int) int {
 	switch {
 	case len(d.asks) == 0 && d.decl.Count == 0 && d.part.Kind == parts.Sign:
@@ -65,7 +62,7 @@ func (d *draft) piecesNeeded(counts []int) int {
 		return (total(counts) + d.part.Pegs - 1) / max(d.part.Pegs, 1)
 	}
 	packed := len(d.pack(d.spell(counts), d.part.Run()))
-	if d.part.Kind == parts.Shelf || d.part.Kind == parts.Slope {
+	if d.spans() {
 		return max(packed, d.pieces)
 	}
 	return packed
@@ -87,56 +84,4 @@ func (d *draft) pack(fronts []*goods.Product, run measure.Length) []int {
 		loads = append(loads, 1)
 	}
 	return loads
-}
-
-// deal gives open products one more front in turn while everything still fits,
-// passing over what does not. Parts shared in sections keep to one a product.
-func (d *draft) deal(counts []int) {
-	if d.sectioned() {
-		return
-	}
-	d.dealRounds(counts)
-	tight := measure.MaxLength // the narrowest front found not to fit
-	for dealt := true; dealt; {
-		dealt = false
-		for i, a := range d.asks {
-			if !a.takesMore(counts[i]) || d.frontWidth(a.product) >= tight {
-				continue
-			}
-			counts[i]++
-			if d.fits(counts) {
-				dealt = true
-				continue
-			}
-			counts[i]--
-			tight = d.frontWidth(a.product)
-		}
-	}
-}
-
-// dealRounds deals as many whole rounds as fit, found by halving: a front more
-// never makes room.
-func (d *draft) dealRounds(counts []int) {
-	after := func(rounds int) []int {
-		next := make([]int, len(counts))
-		for i, a := range d.asks {
-			next[i] = counts[i]
-			if a.takesMore(counts[i]) {
-				next[i] += rounds
-				if a.product.Max > 0 {
-					next[i] = min(next[i], a.product.Max)
-				}
-			}
-		}
-		return next
-	}
-	narrow := measure.Inch / 4
-	most := int((d.x1-d.x0)/narrow) + 1
-	rounds := sort.Search(most, func(n int) bool { return !d.fits(after(n + 1)) })
-	copy(counts, after(rounds))
-}
-
-// takesMore reports whether an open product may have another front.
-func (a ask) takesMore(n int) bool {
-	return a.fronts == 0 && (a.product.Max == 0 || n < a.product.Max)
 }

@@ -20,6 +20,7 @@ func (r *resolver) slots(f *Face, drafts []*draft) []*draft {
 	if r.moreRowsThanSlots(f, drafts) {
 		return nil
 	}
+	r.easeFills(f, drafts)
 	for conflicts := 0; len(drafts) > 0; conflicts++ {
 		problem := r.slotProblem(f, drafts)
 		slots, conflict := problem.Place()

@@ -24,7 +24,50 @@ func WriteTable(w io.Writer, u *Unit) error {
 				r.Height.Text(u.Plan.Measure), r.places(u), r.goods())
 		}
 	}
-	return t.Flush()
+	if err := t.Flush(); err != nil || len(u.Allotted) == 0 {
+		return err
+	}
+	return u.writeAllotted(w)
+}
+
+// writeAllotted writes why each product got the fronts it got, where the plan
+// leaves them open, and what was left out.
+func (u *Unit) writeAllotted(w io.Writer) error {
+	for _, a := range u.Allotted {
+		fmt.Fprintf(w, "\nfronts allotted on %s for %s: %s\n", a.addresses(), a.Aim, a.Standing())
+		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
+		fmt.Fprintln(t, "  PLACE\tGOODS\tFRONTS\tUNITS\tDAYS\tWHY NO MORE")
+		for _, g := range a.Given {
+			p, days := g.Position, "-"
+			if p.Days >= 0 {
+				days = fmt.Sprint(p.Days)
+			}
+			fmt.Fprintf(t, "  %s\t%s\t%d\t%d\t%s\t%s\n", p.Address, diag.OneLine(p.Product.SKU), len(p.Fronts), p.Units, days, g.Why)
+		}
+		for _, out := range a.LeftOut {
+			fmt.Fprintf(t, "  left out\t%s\t\t\t\t%s\n", diag.OneLine(out.Product.SKU), out.Why)
+		}
+		if err := t.Flush(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (a *Allotted) addresses() string {
+	list := make([]string, len(a.Rows))
+	for i, row := range a.Rows {
+		list[i] = row.Address
+	}
+	return strings.Join(list, ", ")
+}
+
+// Standing says how good the allotment is proven to be.
+func (a *Allotted) Standing() string {
+	if a.Proven() {
+		return "proven best"
+	}
+	return fmt.Sprintf("within %d.%02d %% of the best", a.Gap()/100, a.Gap()%100)
 }
 
 // places are the centre lines of the pieces from the face's left edge; of a row

@@ -27,9 +27,14 @@ type Solid struct{ X0, X1, Y0, Y1, Z0, Z1 measure.Length }
 // changed afterwards.
 type Unit struct {
 	Plan  *plan.Plan
+	Parts *parts.List // the parts it was chosen from
 	Frame *parts.Part
 	Stand *parts.Part
 	Faces []*Face // the faces that have a panel, in sheet order
+
+	// Allotted is how fronts that the plan leaves open were given out, in sheet
+	// order.
+	Allotted []*Allotted
 
 	// Structure is what stands before anything is hung: base deck, feet and
 	// panels, in unit coordinates, in the order they are built.
@@ -133,6 +138,8 @@ type Position struct {
 	Fronts  []Front        // from the left, at least one
 	Units   int            // it holds when full
 	Look    int            // units it needs to look full
+	Cases   int            // whole cases it takes; 0 if none, or if a case is not known
+	Days    int            // what the whole unit holds of the product lasts at its sales, -1 if they are not known
 	Height  measure.Length // of what the goods stand on or hang from, from the floor
 }
 
