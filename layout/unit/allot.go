@@ -24,6 +24,8 @@ type filling struct {
 	value   int64
 	chosen  []int // by choice: its option, -1 if it is left out
 	ran     bool  // fronts were allotted by the aim
+
+	tightened bool // what is best by widths alone finds no places on a panel
 }
 
 // allotFaces settles the fronts of every row. A face that mirrors another takes
@@ -299,6 +301,7 @@ func (r *resolver) solveFilling(fill *filling) bool {
 		if tight == nil {
 			return true
 		}
+		fill.tightened = true
 		tight.room -= int64(r.step)
 		if tight.counted() {
 			tight.room += int64(r.step) - 1

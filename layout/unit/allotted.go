@@ -15,11 +15,15 @@ import (
 type Allotted struct {
 	At   diag.Span
 	Aim  plan.Aim
+	Face *Face
 	Rows []*Row // in sheet order
 
 	// Value is what the allotment is worth by its aim, in points of no other
 	// meaning; no allotment is worth more than Bound.
 	Value, Bound int64
+	// Wires is set if the best by widths alone would not hang between the wires,
+	// holes or seams of a panel: Bound is the worth of that.
+	Wires bool
 
 	Given   []Given   // in the order of rows and places
 	LeftOut []LeftOut // in the order of the goods files
@@ -49,6 +53,9 @@ func (a *Allotted) Gap() int {
 	return int(((a.Bound-a.Value)*10_000 + a.Bound - 1) / a.Bound)
 }
 
+// GapText is Gap for people: 0.25 %.
+func (a *Allotted) GapText() string { return fmt.Sprintf("%d.%02d %%", a.Gap()/100, a.Gap()%100) }
+
 // allotted tells of every filling of the unit, once all its rows are dressed and
 // numbered. A mirrored face has an account of its own.
 func (r *resolver) allotted(u *Unit) []*Allotted {
@@ -62,7 +69,7 @@ func (r *resolver) allotted(u *Unit) []*Allotted {
 			}
 			a := at[d.filling]
 			if a == nil {
-				a = &Allotted{At: d.filling.at, Aim: d.filling.aim, Value: d.filling.value, Bound: d.filling.bound, LeftOut: r.leftOut(d.filling)}
+				a = &Allotted{At: d.filling.at, Aim: d.filling.aim, Face: f, Value: d.filling.value, Bound: d.filling.bound, Wires: d.filling.tightened, LeftOut: r.leftOut(d.filling)}
 				at[d.filling] = a
 				list = append(list, a)
 			}
@@ -187,9 +194,14 @@ func (r *resolver) reportAllotted(a *Allotted) {
 		r.findings.Add(diag.Finding{Level: diag.Note, Code: "left-out", At: a.At,
 			Message: fmt.Sprintf("%s is left out of the fill: %s", out.Product.SKU, out.Why)})
 	}
-	if !a.Proven() {
+	switch {
+	case a.Proven():
+	case a.Wires:
 		r.findings.Add(diag.Finding{Level: diag.Note, Code: "not-proven", At: a.At,
-			Message: fmt.Sprintf("the fronts are within %d.%02d %% of the best there can be; the search stopped before it was proven", a.Gap()/100, a.Gap()%100),
+			Message: fmt.Sprintf("the fronts that would be best by their widths alone find no places on the panel; those that do are within %s of them", a.GapText())})
+	default:
+		r.findings.Add(diag.Finding{Level: diag.Note, Code: "not-proven", At: a.At,
+			Message: fmt.Sprintf("the fronts are within %s of the best there can be; the search stopped before it was proven", a.GapText()),
 			Fix:     fmt.Sprintf("aim: {for: %s, seconds: %d}", a.Aim, r.plan.AimSeconds*4)})
 	}
 }

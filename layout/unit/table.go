@@ -67,7 +67,7 @@ func (a *Allotted) Standing() string {
 	if a.Proven() {
 		return "proven best"
 	}
-	return fmt.Sprintf("within %d.%02d %% of the best", a.Gap()/100, a.Gap()%100)
+	return fmt.Sprintf("within %s of the best", a.GapText())
 }
 
 // places are the centre lines of the pieces from the face's left edge; of a row

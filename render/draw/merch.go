@@ -6,7 +6,9 @@ import (
 	"image"
 	_ "image/jpeg" // sizes of product pictures
 	_ "image/png"  // sizes of product pictures
+	"slices"
 	"sort"
+	"strings"
 
 	"setwright/layout/measure"
 	"setwright/layout/unit"
@@ -47,6 +49,7 @@ func (j *Job) merchZones(f *unit.Face, n int) (list []merchPlot, smallest int64)
 		}
 	}
 	found, line := j.aboutGoods(j.placedOn(f))
+	line = joined(j.allottedHere(f), line)
 	for _, z := range zones(f, n) {
 		p := merchPlot{face: f, zone: z, margin: margin, found: found}
 		entries := j.legendEntries(f)
@@ -87,7 +90,13 @@ func (j *Job) drawMerch(s *section, p merchPlot) {
 	}
 	e.zoneKey()
 	under := e.legend(pg.Field.Min.X, e.y(0)+7*mm)
-	pg.paragraph(pg.Field.Min.X, under, wide(pg.Field), j.findingsHere(p.found, bare), letter(plain))
+	pg.paragraph(pg.Field.Min.X, under, wide(pg.Field), joined(j.allottedHere(p.face), j.findingsHere(p.found, bare)), letter(plain))
+}
+
+// joined sets what it is given one paragraph under the other.
+func joined(texts ...string) string {
+	texts = slices.DeleteFunc(texts, func(s string) bool { return s == "" })
+	return strings.Join(texts, "\n")
 }
 
 // block is one position on paper: its fronts and the rectangle round them.

@@ -52,6 +52,8 @@ func english() *Words {
 		AddressNote: "An address is face, row from the top, place from the left. Names: position key.",
 		OnThisFace:  "On this face", Section: "Section",
 		TopEdge: "top", BottomEdge: "bottom", FinishedFloor: "Finished floor = 0", StaysBare: "Nothing hangs on this face.",
+		AllottedBest: "Fronts of %s: the best there can be for %s, proven.", AllottedWithin: "Fronts of %s: allotted for %s, within %s of the best there can be.",
+		AimCover: "even days of supply", AimProfit: "profit", AimRange: "the widest range",
 		BaysOf: "Bays %d to %d of %d", BayOf: "Bay %d of %d", FromTo: "from %s to %s", CutTo: "cut to %s",
 		PlacesAs: "as %s", SeeTable: "places: table",
 		NoFamily: "Other goods", NoGoods: "No goods are placed here.",

@@ -52,6 +52,8 @@ func spanish() *Words {
 		AddressNote: "La dirección es cara, fila desde arriba, lugar desde la izquierda. Nombres: clave de posiciones.",
 		OnThisFace:  "En esta cara", Section: "Sección",
 		TopEdge: "arriba", BottomEdge: "abajo", FinishedFloor: "Piso terminado = 0", StaysBare: "En esta cara no se cuelga nada.",
+		AllottedBest: "Frentes de %s: los mejores posibles para %s, demostrado.", AllottedWithin: "Frentes de %s: repartidos para %s, a no más del %s del mejor posible.",
+		AimCover: "días de existencias parejos", AimProfit: "el beneficio", AimRange: "el surtido más amplio",
 		BaysOf: "Tramos %d a %d de %d", BayOf: "Tramo %d de %d", FromTo: "de %s a %s", CutTo: "cortar a %s",
 		PlacesAs: "como %s", SeeTable: "lugares: tabla",
 		NoFamily: "Otra mercancía", NoGoods: "Aquí no hay mercancía.",

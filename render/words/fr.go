@@ -52,6 +52,8 @@ func french() *Words {
 		AddressNote: "Une adresse : face, rang depuis le haut, place depuis la gauche. Noms : clé des emplacements.",
 		OnThisFace:  "Sur cette face", Section: "Coupe",
 		TopEdge: "haut", BottomEdge: "bas", FinishedFloor: "Sol fini = 0", StaysBare: "Rien ne s'accroche sur cette face.",
+		AllottedBest: "Frontales de %s : les meilleurs possibles pour %s, prouvé.", AllottedWithin: "Frontales de %s : répartis pour %s, à moins de %s du meilleur possible.",
+		AimCover: "des jours de stock égaux", AimProfit: "la marge", AimRange: "la gamme la plus large",
 		BaysOf: "Travées %d à %d sur %d", BayOf: "Travée %d sur %d", FromTo: "de %s à %s", CutTo: "coupé à %s",
 		PlacesAs: "comme %s", SeeTable: "places : tableau",
 		NoFamily: "Autres marchandises", NoGoods: "Aucune marchandise ici.",

@@ -56,6 +56,9 @@ type Words struct {
 	HangEvery                                     string // slot word
 	AddressNote, OnThisFace, Section              string
 	TopEdge, BottomEdge, FinishedFloor, StaysBare string
+	AllottedBest                                  string // rows, aim
+	AllottedWithin                                string // rows, aim, how far from the best at most
+	AimCover, AimProfit, AimRange                 string
 	BaysOf                                        string // from, to, of how many
 	BayOf                                         string // bay, of how many
 	FromTo                                        string // two places along the face
