@@ -119,8 +119,10 @@ type choice struct {
 	block   int // its place among the families and products of the fill
 	least   int
 	options []option
-	most    int64  // the greatest worth of any option
-	why     string // it has no option at all
+	width   measure.Length // of a front
+	densest int            // the most units a front holds
+	most    int64          // the greatest worth of any option
+	why     string         // it has no option at all
 }
 
 // option is so many fronts of a product in one bin.

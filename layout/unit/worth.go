@@ -66,14 +66,18 @@ func percentAt(height measure.Length) int64 {
 	}
 }
 
-// cover is the worth of units of a product for even days of supply: sales a
-// week times the logarithm of one and the weeks they last. The more weeks a
-// product has the less a further unit of it adds, in step with its sales, so
-// that room of equal use goes where supply is shortest. A product whose sales
-// are not known counts as if one were sold a week.
-func cover(p *goods.Product, units int) int64 {
+// cover is the worth of units of a product for even days of supply: the room
+// that what is sold in a week takes, times the logarithm of one and the days the
+// units last. So the worth of a little more room is the less the longer what is
+// there lasts already, and the same for all products that last equally long:
+// where room can be shared at will, the best allotment is that in which all last
+// equally long. Room is the width of a front over the units it holds. A product
+// whose sales are not known counts as if one were sold a week.
+func cover(p *goods.Product, width measure.Length, perFront, units int) int64 {
 	weekly := int64(max(p.Weekly, 1))
-	return weekly * ln(weekly+int64(units), weekly)
+	room := int64(width / (10 * measure.Micrometre))
+	const limit = 1 << 48 // keeps the sum of all products inside an int64
+	return min(limit, room*weekly/int64(max(perFront, 1))*(ln(weekly+7*int64(units), weekly)/16))
 }
 
 // profit is what fronts of a product earn in a week, in hundredths of the
@@ -114,13 +118,17 @@ func hundredths(s string) int64 {
 // worth gives each option's value under an aim, scaled so that an allotment of
 // all of them stays far inside what the search can multiply.
 func worth(aim plan.Aim, fill *filling) {
+	each(fill, func(c *choice, o *option) {
+		c.densest = max(c.densest, o.units)
+		c.width = o.bin.d.sectionWidth(c.product) + o.bin.d.gap()
+	})
 	most := int64(0) // the sum of each product's best
 	each(fill, func(c *choice, o *option) {
 		switch aim {
 		case plan.Profit:
 			o.value = profit(c.product, o.fronts, o.bin.d.row.Height)
 		default:
-			o.value = cover(c.product, o.fronts*o.units)
+			o.value = cover(c.product, c.width, c.densest, o.fronts*o.units)
 		}
 		c.most = max(c.most, o.value)
 	})

@@ -39,19 +39,25 @@ func TestHundredths(t *testing.T) {
 	}
 }
 
-// TestAims holds the two aims to what they promise: even supply gives the next
-// front to what would last the shortest, profit adds less with each front.
+// TestAims holds two aims to what they promise: even supply gives the next front
+// to what would last the shortest, profit adds less with each front.
 func TestAims(t *testing.T) {
-	fast, slow := &goods.Product{Weekly: 20}, &goods.Product{Weekly: 5}
-	next := func(p *goods.Product, has int) int64 { return cover(p, has+5) - cover(p, has) }
-	// Both have two weeks of supply: five units more add as much to one as to
-	// the other only in the limit; to what sells faster they add the more, since
-	// it is the less further from even.
-	if next(fast, 40) <= next(slow, 10) {
-		t.Errorf("at two weeks of both, %d for the fast seller and %d for the slow", next(fast, 40), next(slow, 10))
+	// Fronts 4 in wide hold 5 of one product and 20 of another; whatever they
+	// sell and hold, a front more is worth most to what lasts the shortest.
+	worth := func(p *goods.Product, perFront, days int) float64 {
+		has := float64(p.Weekly*days) / 7
+		next := cover(p, 4*measure.Inch, perFront, int(has)+perFront) - cover(p, 4*measure.Inch, perFront, int(has))
+		return float64(next)
 	}
-	if next(fast, 80) >= next(slow, 5) {
-		t.Errorf("four weeks of the fast, one of the slow: %d and %d", next(fast, 80), next(slow, 5))
+	fast, slow := &goods.Product{Weekly: 2000}, &goods.Product{Weekly: 500}
+	for _, days := range []int{7, 14, 28} {
+		a, b := worth(fast, 5, days), worth(slow, 20, days)
+		if math.Abs(a/b-1) > 0.05 {
+			t.Errorf("both last %d days: a front more is worth %.0f to one and %.0f to the other", days, a, b)
+		}
+		if later := worth(slow, 20, days+7); later >= a {
+			t.Errorf("%d days against %d: %.0f and %.0f", days, days+7, a, later)
+		}
 	}
 	p := &goods.Product{Weekly: 10, Price: "5.00", Cost: "3.00"}
 	at := func(fronts int) int64 { return profit(p, fronts, 48*measure.Inch) }
