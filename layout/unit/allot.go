@@ -282,9 +282,10 @@ func (d *draft) settleFronts(r *resolver, counts []int) {
 }
 
 // solveFilling finds the best fronts and whether it could. Widths alone do not
-// tell whether single pieces find places between the wires of a panel: where
-// they do not, the row is taken to be a little shorter, and what is proven of
-// the best stays what it was for the full width.
+// tell whether single pieces find places between the wires of a panel. Where
+// they do not, the row is first taken to be a little shorter; then, if it is a
+// row by itself, all sets of fronts that might be better are looked at. What is
+// proven of the best stays what it was for widths alone unless all were.
 func (r *resolver) solveFilling(fill *filling) bool {
 	worth(fill.aim, fill)
 	const most = 100
@@ -299,16 +300,28 @@ func (r *resolver) solveFilling(fill *filling) bool {
 		fill.value, fill.chosen, fill.ran = answer.Value, answer.Chosen, true
 		tight := fill.unhung()
 		if tight == nil {
-			return true
+			return r.widen(fill)
 		}
 		fill.tightened = true
-		tight.room -= int64(r.step)
-		if tight.counted() {
-			tight.room += int64(r.step) - 1
-		}
+		tight.narrow(int64(r.step))
 	}
 	fill.ran = false
 	return false
+}
+
+// widen gives the rows of a filling their full room again, and uses it where
+// that can be done.
+func (r *resolver) widen(fill *filling) bool {
+	if !fill.tightened {
+		return true
+	}
+	if fill.bestHanging(fill.bins[0].full) {
+		fill.bound, fill.tightened = fill.value, false
+	}
+	for _, b := range fill.bins {
+		b.room = b.full
+	}
+	return true
 }
 
 // problem is the filling in plain numbers.

@@ -22,7 +22,8 @@ const (
 type bin struct {
 	d     *draft
 	piece int
-	room  int64 // for widths, each with the gap after it
+	full  int64 // the room for widths, each with the gap after it
+	room  int64 // as much of it as is used
 	load  int64 // greatest weight, or number of single pieces; 0: no limit
 }
 
@@ -43,6 +44,7 @@ func (d *draft) bins() []*bin {
 	default:
 		n, b.room, b.load = d.startPieces(), int64(d.part.Run()+d.gap()), int64(d.carries())
 	}
+	b.full = b.room
 	list := make([]*bin, n)
 	for i := range list {
 		again := b
@@ -50,6 +52,14 @@ func (d *draft) bins() []*bin {
 		list[i] = &again
 	}
 	return list
+}
+
+// narrow uses a little less of the room.
+func (b *bin) narrow(step int64) {
+	if b.counted() {
+		step = 1
+	}
+	b.room = max(0, b.room-step)
 }
 
 // counted bins have room for so many fronts, whatever their widths.
