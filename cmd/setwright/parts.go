@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -67,10 +66,8 @@ func partsAtHand(files []string, s streams) (*parts.List, error) {
 	}
 	var findings diag.List
 	for _, file := range files {
-		dir, name := filepath.Split(file)
-		at := diag.Span{File: filepath.ToSlash(file)}
-		if text, ok := decode.Read(os.DirFS(filepath.Clean(dir)), name, decode.PartsLimit, at, &findings); ok {
-			list = parts.Load(list, at.File, text, &findings)
+		if text, ok := readNamed(file, decode.PartsLimit, &findings); ok {
+			list = parts.Load(list, filepath.ToSlash(file), text, &findings)
 		}
 	}
 	if findings.Has(diag.Error) {
@@ -116,6 +113,11 @@ func size(p *parts.Part, system measure.System) string {
 	case p.Cut != nil:
 		return "cut from " + p.Cut.Stock.Text(system)
 	}
+	return sizeText(system, lengths...)
+}
+
+// sizeText is the lengths that are there, with one unit for all of them.
+func sizeText(system measure.System, lengths ...measure.Length) string {
 	var words []string
 	for _, l := range lengths {
 		if l != 0 {
