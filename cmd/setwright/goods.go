@@ -146,7 +146,7 @@ func describe(b *strings.Builder, f goods.File) {
 	} else {
 		d := f.CSV
 		if d.Separator != 0 {
-			fmt.Fprintf(b, "  %s, %s between the cells, %s\n", d.Encoding, decode.SeparatorName(d.Separator), decimals(d.Decimals))
+			fmt.Fprintf(b, "  %s, %s between the cells%s\n", d.Encoding, decode.SeparatorName(d.Separator), decimals(d.Decimals))
 		}
 		known, kept, bare := columnNames(d.Columns)
 		label(b, "columns", known)
@@ -199,16 +199,20 @@ func assumed(bare measure.System) string {
 	return "a bare number is taken for inches or pounds"
 }
 
+// decimals says what follows the separator, nothing if the file was not read so
+// far.
 func decimals(d decode.Decimals) string {
 	switch d {
+	case decode.Points:
+		return ", decimal points"
 	case decode.Commas:
-		return "decimal commas"
+		return ", decimal commas"
 	case decode.Both:
-		return "decimal points and decimal commas"
+		return ", decimal points as well as commas"
 	case decode.NoDecimals:
-		return "no decimals"
+		return ", no decimals"
 	}
-	return "decimal points"
+	return ""
 }
 
 func plural(n int, noun string) string {

@@ -4,10 +4,9 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"slices"
+	"strings"
 	"text/tabwriter"
 
-	"setwright/layout/decode"
 	"setwright/layout/diag"
 	"setwright/layout/goods"
 	"setwright/layout/measure"
@@ -20,13 +19,37 @@ func writeProducts(w io.Writer, products []*goods.Product, in measure.System) {
 	fmt.Fprintln(t, "SKU\tNAME\tFAMILY\tFORM\tWIDTH x HEIGHT x DEPTH\tWEIGHT\tGTIN\tCASE\tWEEKLY\tPRICE\tMIN-MAX")
 	for _, p := range products {
 		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\n", diag.OneLine(p.SKU), diag.OneLine(p.Name), family(p), p.Form,
-			sizeText(in, p.Width, p.Height, p.Depth), weightText(p.Weight, in), dash(p.GTIN), count(p.Case), count(p.Weekly),
+			sidesText(in, p.Width, p.Height, p.Depth), weightText(p.Weight, in), dash(p.GTIN), count(p.Case), count(p.Weekly),
 			dash(p.Price), facingLimits(p))
 	}
 	t.Flush() // into memory
 }
 
 func family(p *goods.Product) string { return dash(diag.OneLine(p.Family)) }
+
+// sidesText is lengths as decimals, as goods files have them: cards are too thin
+// for sixteenths and whole millimetres. "~" marks one that is rounded.
+func sidesText(in measure.System, sides ...measure.Length) string {
+	words := make([]string, len(sides))
+	for i, l := range sides {
+		words[i] = l.MM()
+		if in == measure.Inches {
+			words[i] = decimalInches(l)
+		}
+	}
+	return strings.Join(words, " x ") + " " + in.String()
+}
+
+// decimalInches is a length to a ten thousandth, without zeros at the end.
+func decimalInches(l measure.Length) string {
+	const parts = 10_000
+	n := (l*parts + measure.Inch/2) / measure.Inch
+	text := strings.TrimSuffix(strings.TrimRight(fmt.Sprintf("%d.%04d", n/parts, n%parts), "0"), ".")
+	if n*measure.Inch != l*parts {
+		return "~" + text
+	}
+	return text
+}
 
 // weightText is a weight in a unit small enough to tell packets apart.
 func weightText(m measure.Mass, in measure.System) string {
@@ -37,7 +60,7 @@ func weightText(m measure.Mass, in measure.System) string {
 	case in == measure.Millimetres && m < measure.Kilogram:
 		tenths := (m + measure.Gram/20) / (measure.Gram / 10)
 		return fmt.Sprintf("%d.%d g", tenths/10, tenths%10)
-	case in == measure.Inches && m <= pound:
+	case in == measure.Inches && m < pound:
 		n := (int64(m)*100_000_000 + hundredthsOfOunce/2) / hundredthsOfOunce
 		return fmt.Sprintf("%d.%02d oz", n/100, n%100)
 	}
@@ -161,7 +184,8 @@ type jsonExtra struct {
 }
 
 func writeGoodsJSON(w io.Writer, r *goodsRead) error {
-	all := jsonGoods{Files: []jsonGoodsFile{}, Products: []jsonProduct{}, Findings: slices.Concat([]diag.Finding{}, r.findings.All())}
+	// Lists without anything in them are [], not null.
+	all := jsonGoods{Files: []jsonGoodsFile{}, Products: []jsonProduct{}, Findings: append([]diag.Finding{}, r.findings.All()...)}
 	for _, f := range r.files {
 		all.Files = append(all.Files, newJSONGoodsFile(f))
 	}
@@ -179,7 +203,7 @@ func newJSONGoodsFile(f goods.File) jsonGoodsFile {
 	if d := f.CSV; d != nil {
 		j.Format, j.Encoding, j.Decimals = "csv", d.Encoding, string(d.Decimals)
 		if d.Separator != 0 {
-			j.Separator = decode.SeparatorName(d.Separator)
+			j.Separator = string(d.Separator)
 		}
 		for _, c := range d.Columns {
 			j.Columns = append(j.Columns, jsonColumn{c.Name, c.Unit, c.Known})

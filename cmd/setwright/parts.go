@@ -113,11 +113,6 @@ func size(p *parts.Part, system measure.System) string {
 	case p.Cut != nil:
 		return "cut from " + p.Cut.Stock.Text(system)
 	}
-	return sizeText(system, lengths...)
-}
-
-// sizeText is the lengths that are there, with one unit for all of them.
-func sizeText(system measure.System, lengths ...measure.Length) string {
 	var words []string
 	for _, l := range lengths {
 		if l != 0 {

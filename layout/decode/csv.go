@@ -204,7 +204,7 @@ func (t *table) row(cells []string) *Map {
 	clear(m.entries)
 	filled := false
 	for i, cell := range cells {
-		text := strings.TrimSpace(cell)
+		text := unwrapped(strings.TrimSpace(cell))
 		if text == "" {
 			continue
 		}
@@ -215,7 +215,7 @@ func (t *table) row(cells []string) *Map {
 			break
 		}
 		h := &t.heads[i]
-		if !h.measured && !h.decimals {
+		if !h.measured && !h.decimals && len(text) == len(strings.TrimSpace(cell)) {
 			t.formulas.look(cell, at)
 		}
 		t.values[i] = Value{At: at, src: t.source, text: text, unit: h.unit, cell: true, figures: t.figures}
@@ -234,6 +234,17 @@ func (t *table) row(cells []string) *Map {
 		return nil
 	}
 	return m
+}
+
+// unwrapped takes a text out of the formula that spreadsheets keep digits as text
+// with: ="00123".
+func unwrapped(text string) string {
+	if inner, ok := strings.CutPrefix(text, `="`); ok {
+		if inner, ok = strings.CutSuffix(inner, `"`); ok && !strings.Contains(inner, `"`) {
+			return strings.TrimSpace(inner)
+		}
+	}
+	return text
 }
 
 // noteUnnamed reports the first cell under a blank head.

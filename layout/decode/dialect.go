@@ -102,27 +102,30 @@ func (t *table) detectDecimals() {
 // noteDialect says how the file was read, unless it is written in the plainest
 // way.
 func (t *table) noteDialect() {
-	var words []string
-	fix := ""
+	words, fix := "", ""
 	if t.dialect.Encoding != UTF8 {
-		words = append(words, "as "+t.dialect.Encoding+" text")
-		if t.dialect.Encoding == Windows1252 {
-			fix = `if accents come out wrong, save it again with the encoding "UTF-8"`
-		}
+		words = " as " + t.dialect.Encoding + " text"
 	}
+	if t.dialect.Encoding == Windows1252 {
+		fix = `if accents come out wrong, save it again with the encoding "UTF-8"`
+	}
+	var with []string
 	if t.dialect.Separator != ',' {
-		words = append(words, "with "+SeparatorName(t.dialect.Separator)+" between its cells")
+		with = append(with, SeparatorName(t.dialect.Separator)+" between its cells")
 	}
 	switch t.dialect.Decimals {
 	case Commas:
-		words = append(words, "with decimal commas")
+		with = append(with, "decimal commas")
 	case Both:
-		words = append(words, "with decimal points and decimal commas")
+		with = append(with, "decimal points as well as commas")
 		fix = "write all of them in one way"
 	}
-	if words != nil {
+	if with != nil {
+		words += " with " + strings.Join(with, " and ")
+	}
+	if words != "" {
 		t.report(diag.Finding{Level: diag.Note, Code: "csv-dialect", At: diag.Span{File: t.file},
-			Message: "this file is read " + strings.Join(words, ", "), Fix: fix})
+			Message: "this file is read" + words, Fix: fix})
 	}
 }
 

@@ -72,28 +72,29 @@ type numeral struct {
 
 // takeNumeral reads the number a text begins with: digits, with a decimal sign
 // or without, in groups of three or not. It is false for what is no such number,
-// fractions among them.
+// fractions among them; the rest is what follows all the same.
 func takeNumeral(s string) (numeral, bool) {
 	const most = 8
 	var groups, marks [most]string
 	end := digitsLen(s)
 	groups[0] = s[:end]
-	n := 0
-	for n < most-1 {
+	n := 1
+	for ; ; n++ {
 		mark := groupMark(s[end:])
 		digits := digitsLen(s[end+len(mark):])
 		if mark == "" || digits == 0 {
 			break
 		}
-		n++
-		marks[n], groups[n] = mark, s[end+len(mark):end+len(mark)+digits]
+		if n < most {
+			marks[n], groups[n] = mark, s[end+len(mark):end+len(mark)+digits]
+		}
 		end += len(mark) + digits
 	}
 	rest := s[end:]
-	if end == 0 || strings.HasPrefix(rest, "/") || strings.HasPrefix(rest, "⁄") {
-		return numeral{}, false
+	if end == 0 || n > most || strings.HasPrefix(rest, "/") || strings.HasPrefix(rest, "⁄") {
+		return numeral{rest: rest}, false
 	}
-	return assemble(groups[:n+1], marks[1:n+1], rest)
+	return assemble(groups[:n], marks[1:n], rest)
 }
 
 // assemble makes a number of groups of digits and the marks between them.
@@ -117,7 +118,7 @@ func assemble(groups, marks []string, rest string) (numeral, bool) {
 	case isSign && last != marks[0] && same(marks[:n-1]) && thousands(groups[:n]):
 		return numeral{whole: strings.Join(groups[:n], ""), part: groups[n], sign: last[0], shows: last[0], rest: rest}, true
 	}
-	return numeral{}, false
+	return numeral{rest: rest}, false
 }
 
 // thousands says whether the digits are grouped as thousands are.
@@ -176,18 +177,14 @@ func (f figures) plain(s string) (string, bool) {
 		b.WriteString(s[:start])
 		s = s[start:]
 		n, ok := takeNumeral(s)
-		if !ok {
-			end := max(digitsLen(s), 1)
-			b.WriteString(s[:end])
-			s = s[end:]
-			continue
-		}
-		word, ok := f.word(n)
-		if !ok {
-			return "", false
+		word := s[:max(len(s)-len(n.rest), 1)] // as it is, if it is no number
+		s = s[len(word):]
+		if ok {
+			if word, ok = f.word(n); !ok {
+				return "", false
+			}
 		}
 		b.WriteString(word)
-		s = n.rest
 	}
 	return b.String() + s, true
 }

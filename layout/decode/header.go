@@ -83,24 +83,20 @@ func (t *table) head(cell string, at diag.Span) (head, bool) {
 		return head{at: at}, false
 	}
 	h := head{name: name, at: at, known: true}
-	isLength, isWeight := slices.Contains(t.cols.Lengths, name), slices.Contains(t.cols.Weights, name)
-	h.measured, h.decimals = isLength || isWeight, slices.Contains(t.cols.Decimals, name)
-	var err error
-	switch {
-	case unit == "": // or words in brackets on other columns, such as a currency
-	case isLength:
-		_, err = measure.ParseLength("1"+unit, measure.Inches)
-		h.unit = unit
-	case isWeight:
+	isWeight := slices.Contains(t.cols.Weights, name)
+	h.measured, h.decimals = isWeight || slices.Contains(t.cols.Lengths, name), slices.Contains(t.cols.Decimals, name)
+	if !h.measured {
+		return h, true // what is in brackets may be a currency
+	}
+	h.unit = unit
+	of, units := "length", "in, ft, mm, cm or m"
+	_, err := measure.ParseLength("1"+unit, measure.Inches)
+	if isWeight {
+		of, units = "weight", "lb, oz, kg, g or mg"
 		_, err = measure.ParseMass("1"+unit, measure.Inches)
-		h.unit = unit
 	}
 	if err != nil {
-		expected := "a unit of length: in, ft, mm, cm or m"
-		if isWeight {
-			expected = "a unit of weight: lb, oz, kg, g or mg"
-		}
-		t.fail("bad-unit", at, fmt.Sprintf("%s is not in %s", quote(name), quote(unit)), expected, "")
+		t.fail("bad-unit", at, fmt.Sprintf("%s is no unit of %s", quote(unit), of), units, "")
 	}
 	return h, err == nil
 }
