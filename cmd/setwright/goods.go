@@ -19,7 +19,7 @@ func goodsCommand() *command {
 		least: 1, most: math.MaxInt, missing: "which goods file? give one or more, or - for standard input",
 		flags: newFlags("goods"),
 		about: `
-Reads goods files, CSV or YAML, as a plan that names them in this order would:
+Reads goods files, CSV or YAML (- is CSV), as a plan that names them in this order would:
 of products that are in more than one the last counts. Prints how each file is
 written, as far as that was detected (encoding, separator, decimal sign, units),
 its columns and what it overrides; then the products, and totals by form and by
@@ -140,7 +140,11 @@ func writeGoods(w io.Writer, r *goodsRead, in measure.System) error {
 
 // describe prints how a file is written and what its columns are.
 func describe(b *strings.Builder, f goods.File) {
-	fmt.Fprintf(b, "%s: %s\n", diag.OneLine(f.Name), plural(f.Products, "product"))
+	rows := ""
+	if f.CSV != nil && f.CSV.Rows != f.Products {
+		rows = " in " + plural(f.CSV.Rows, "row")
+	}
+	fmt.Fprintf(b, "%s: %s%s\n", diag.OneLine(f.Name), plural(f.Products, "product"), rows)
 	if f.CSV == nil {
 		fmt.Fprintf(b, "  YAML; %s\n", assumed(f.Bare))
 	} else {

@@ -64,13 +64,13 @@ type table struct {
 	figures figures
 	heads   []head
 	index   map[string]int // of heads, by the names that are known
+	skipped int            // lines before the first the reader sees
 	// The place where a span was last asked for, so that finding the next need
 	// not begin at the top again: a line, the offset of its first byte, and so
 	// many bytes into it so many characters.
-	line, offset, bytes, runes int
-	skipped                    int // lines before the first the reader sees
-	unnamed                    bool
-	formulas                   formulas
+	line, offset, passed, runes int
+	unnamed                     bool // a cell under a blank head was noted
+	formulas                    formulas
 	// The row being read, its storage used again for the next.
 	last   Map
 	values []Value
@@ -88,7 +88,7 @@ func (t *table) open(text []byte) bool {
 		text = bytes.ReplaceAll(text, []byte("\r"), []byte("\n"))
 	}
 	text = withoutBlankEnd(text)
-	if n := bytes.Count(text, []byte("\n")); n > maxLines {
+	if n := bytes.Count(bytes.TrimRight(text, "\r\n"), []byte("\n")) + 1; n > maxLines {
 		t.fail("too-large", diag.Span{File: t.file, Line: maxLines + 1, Col: 1}, fmt.Sprintf("this file has %d lines", n),
 			fmt.Sprintf("at most %d: a header and %d products", maxLines, maxLines-1), "keep the goods that the plan is about")
 		return false
@@ -225,7 +225,7 @@ func (t *table) row(cells []string) *Map {
 			m.entries[i] = e
 			filled = true
 		case h.name != "":
-			m.extras = append(m.extras, e)
+			m.extras = append(m.extras, Extra{Name: h.name, Text: text})
 		default:
 			t.noteUnnamed(h, at)
 		}
@@ -267,12 +267,12 @@ func (t *table) at(i int, cells []string) diag.Span {
 // runeColumn turns the reader's column, in bytes, into one in runes.
 func (t *table) runeColumn(line, col int) int {
 	t.seek(line)
-	if col-1 < t.bytes {
-		t.bytes, t.runes = 0, 0
+	if col-1 < t.passed {
+		t.passed, t.runes = 0, 0
 	}
-	from, to := min(t.offset+t.bytes, len(t.text)), min(t.offset+col-1, len(t.text))
+	from, to := min(t.offset+t.passed, len(t.text)), min(t.offset+col-1, len(t.text))
 	t.runes += utf8.RuneCount(t.text[from:to])
-	t.bytes = to - t.offset
+	t.passed = to - t.offset
 	return t.runes + 1
 }
 
@@ -284,7 +284,7 @@ func (t *table) seek(line int) {
 	if t.line == 0 || line < t.line {
 		t.line, t.offset = 1, 0
 	}
-	t.bytes, t.runes = 0, 0
+	t.passed, t.runes = 0, 0
 	for t.line < line {
 		end := bytes.IndexByte(t.text[t.offset:], '\n')
 		if end < 0 {

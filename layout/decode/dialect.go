@@ -75,8 +75,7 @@ func outsideQuotes(line []byte, sep byte) int {
 	return n
 }
 
-// detectDecimals reads the file once for the decimal sign of its numbers. In a
-// file of commas without a quote mark no cell can have a comma.
+// detectDecimals reads the file once for the decimal sign of its numbers.
 func (t *table) detectDecimals() {
 	var counts tally
 	r := t.newReader()

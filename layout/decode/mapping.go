@@ -23,7 +23,7 @@ type Map struct {
 	index   map[string]int // of entries by key, once there are many
 	asked   []string
 	columns bool    // a CSV row: what it may hold was settled at the header; entries of blank cells have no Value
-	extras  []Entry // of a CSV row: the cells of columns that are not known
+	extras  []Extra // of a CSV row: the cells of columns that are not known
 }
 
 // Entry is one key of a mapping and its value.
@@ -32,6 +32,10 @@ type Entry struct {
 	At    diag.Span // of the key
 	Value *Value
 }
+
+// Extra is a cell in a column that is not known, however long, and the column's
+// name as it is written.
+type Extra struct{ Name, Text string }
 
 // add appends an entry, or reports that its key is there already.
 func (m *Map) add(e Entry) {
@@ -81,8 +85,8 @@ func (m *Map) Entries() []Entry {
 }
 
 // Extras is the cells of a CSV row in columns that are not known, in the order
-// of the file; blank ones are left out.
-func (m *Map) Extras() []Entry {
+// of the file; blank ones are left out. The slice is good until the next row.
+func (m *Map) Extras() []Extra {
 	if m == nil {
 		return nil
 	}

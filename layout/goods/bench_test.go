@@ -40,3 +40,16 @@ func BenchmarkCSV(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkTooManyRows refuses a goods file of a million rows.
+func BenchmarkTooManyRows(b *testing.B) {
+	text := []byte("sku,name,form,width,height,depth\n" + strings.Repeat("SKU-1,Seeds,peg,3,4,0.1\n", 1_000_000))
+	b.ReportAllocs()
+	for b.Loop() {
+		var found diag.List
+		goods.Load(goods.NewCatalog(), "g.csv", text, measure.Inches, &found)
+		if found.Len() != 1 || found.All()[0].Code != "too-large" {
+			b.Fatal(found.All())
+		}
+	}
+}

@@ -98,7 +98,9 @@ func (c *Catalog) All() []*Product {
 // SameCodes reports products that have the GTIN of an earlier one, as cautions
 // at the later: a till cannot tell them apart. A GTIN is the same with zeros in
 // front or without (GS1 General Specifications: GTINs are compared as 14 digits).
+// No more than a hundred are reported: nobody reads more.
 func (c *Catalog) SameCodes() []diag.Finding {
+	const most = 100
 	var found []diag.Finding
 	first := make(map[string]*Product)
 	for _, sku := range c.order {
@@ -111,6 +113,9 @@ func (c *Catalog) SameCodes() []diag.Finding {
 		if !there {
 			first[code] = p
 			continue
+		}
+		if len(found) == most {
+			break
 		}
 		found = append(found, diag.Finding{Level: diag.Caution, Code: "same-gtin", At: p.At,
 			Message: fmt.Sprintf("%q has the same GTIN as %q: %s", p.SKU, other.SKU, p.GTIN),

@@ -138,9 +138,7 @@ func (r *reader) row(m *decode.Map) {
 func extra(m *decode.Map) []Extra {
 	var all []Extra
 	for _, e := range m.Extras() {
-		if text, ok := e.Value.Text(); ok {
-			all = append(all, Extra{Name: e.Key, Text: text})
-		}
+		all = append(all, Extra(e))
 	}
 	return all
 }

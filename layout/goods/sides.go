@@ -64,7 +64,7 @@ func (s *sides) note(found *diag.List, file diag.Span) {
 		return
 	}
 	found.Add(diag.Finding{Level: diag.Note, Code: "sides", At: file,
-		Message: "the sides of these may be mixed up, as their front is much smaller than their side or top: " + s.list(),
+		Message: "the sides of these may be mixed up, as the front is smaller than side or top: " + s.list(),
 		Expected: "seen from the front, the largest face that sells: width from left to right, height from base to top, " +
 			"depth from front to back; hanging goods as they hang, tab included",
 		Source: "GS1 GDSN Package Measurement Rules 2.5.3 for the front (the sides and hanging goods from memory); " +
