@@ -55,6 +55,7 @@ setwright goods --json spring-goods.csv`,
 		}
 		if *filter != "" && len(read.products) > 0 {
 			if read.products, err = filteredGoods(read.products, *filter); err != nil {
+				worse(&read.findings, diag.Error).WriteText(s.err)
 				return err
 			}
 		}

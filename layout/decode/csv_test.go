@@ -92,7 +92,9 @@ func TestCSVReports(t *testing.T) {
 		{"sku,width,name\nA,2,=1+1\nB,2,@x\nC,2,-\nD,2,-4\n", "2:5 formula-cell 2 cells begin as formulas do, \"=1+1\" first", "formulas, no dash and no number"},
 		{"sku,width\nA,\"1,219\"\n", "2:3 bad-number \"1,219\" may be read in two ways", "a comma that may be either"},
 		{"sku;width\nA;1.219\n", "2:3 bad-number \"1.219\" may be read in two ways", "a point that may be either"},
+		{"sku,width,price\nA,2,1.250\nB,2,\"3,5\"\nC,2,3.5\n", "2:5 bad-number \"1.250\" may be read in two ways", "its own sign in a file that mixes them"},
 		{"sku,width (kg)\nA,2\n", "1:5 bad-unit \"kg\" is no unit of length", "a weight's unit on a length"},
+		{"Our goods,,\nof spring\n\nsku,name,width (in)\nA,B,2\n", "1:1 late-header this row is not the header", "a title above the header"},
 		{"PK\x03\x04\x14\x00", "1:1 not-text this file is a spreadsheet's workbook", "a workbook"},
 		{"\xff\xfes\x00k\x00u", "1:1 cut-short", "half a letter of UTF-16"},
 		{"sku,width\nA,\xe9\x00\n", "2:3 not-utf-8", "bytes that are no text"},
@@ -139,6 +141,10 @@ func FuzzCSV(f *testing.F) {
 	f.Add("sku,width (mm),name,price\nA,20,\"x,y\",3\n")
 	f.Add("sep=;\nsku;width\nA;2,5\n")
 	f.Add("sku\twidth\r\"\n")
+	f.Add("sep=|\nsku|width|price\nA|1.219,5 mm|€ 3'000.50\n=x|4' 6-1/2|1,250\n,,,\n")
+	f.Add("Title\n\nsku,width\n\"=\"\"001\"\"\",2\n")
+	f.Add("\xff\xfes\x00k\x00u\x00,\x00w\x00i\x00d\x00t\x00h\x00\n\x00A\x00,\x002\x00")
+	f.Add("sku;width\nCr\xe8me;2,5\n")
 	f.Fuzz(func(t *testing.T, text string) {
 		_, found := rows(text)
 		lines := 1 + strings.Count(text, "\n") + strings.Count(text, "\r")

@@ -15,9 +15,18 @@ const (
 
 // figures is how a CSV file writes its numbers.
 type figures struct {
-	sign byte // the decimal sign, '.' or ','
-	sure bool // a number shows it beyond doubt, and none shows the other
+	sign  byte // the decimal sign, '.' or ','
+	known known
 }
+
+// known says how the decimal sign of a file is known.
+type known uint8
+
+const (
+	assumed known = iota // no number shows it beyond doubt
+	shown                // some do, and none shows the other
+	mixed                // some show the one, some the other
+)
 
 // tally counts what the numbers of a file show of its decimal sign.
 type tally struct{ points, commas, maybePoints, maybeCommas int }
@@ -44,21 +53,21 @@ func (t *tally) add(s string) {
 func (t *tally) settle(separator rune) (figures, Decimals) {
 	switch {
 	case t.points > 0 && t.commas == 0:
-		return figures{'.', true}, Points
+		return figures{'.', shown}, Points
 	case t.commas > 0 && t.points == 0:
-		return figures{',', true}, Commas
+		return figures{',', shown}, Commas
 	}
-	f, shown, maybe := figures{sign: '.'}, Points, t.maybePoints
+	f, decimals, maybe := figures{'.', assumed}, Points, t.maybePoints
 	if separator == ';' {
-		f, shown, maybe = figures{sign: ','}, Commas, t.maybeCommas
+		f, decimals, maybe = figures{',', assumed}, Commas, t.maybeCommas
 	}
 	switch {
 	case t.points > 0:
-		shown = Both
+		return figures{f.sign, mixed}, Both
 	case maybe == 0:
-		shown = NoDecimals
+		return f, NoDecimals
 	}
-	return f, shown
+	return f, decimals
 }
 
 // numeral is the number a text begins with, taken apart.
@@ -165,7 +174,7 @@ func digitsLen(s string) int {
 // plain writes every number of a text with a decimal point and no marks between
 // thousands. It is false if one of them can be read in two ways.
 func (f figures) plain(s string) (string, bool) {
-	if f.sign == '.' && isPlain(s) {
+	if f.sign == '.' && f.known != mixed && isPlain(s) {
 		return s, true
 	}
 	var b strings.Builder
@@ -208,9 +217,9 @@ func (f figures) word(n numeral) (string, bool) {
 	switch {
 	case n.sign == 0:
 		return n.whole, true
-	case !n.doubt || n.sign == f.sign:
+	case !n.doubt || n.sign == f.sign && f.known != mixed:
 		return n.whole + "." + n.part, true
-	case f.sure:
+	case f.known == shown:
 		return n.whole + n.part, true
 	}
 	return "", false
@@ -240,7 +249,11 @@ func (f figures) whole(s string) (string, bool) {
 // written without doubt.
 func (f figures) either(s string) (thousands, decimals string) {
 	n, _ := takeNumeral(s)
-	return n.whole + n.part, n.whole + string(rune(f.sign)) + n.part
+	thousands, decimals = n.whole+n.part, n.whole+string(rune(f.sign))+n.part
+	if f.known == mixed {
+		decimals += "0" // four digits are no thousands
+	}
+	return thousands, decimals
 }
 
 // withoutCurrency strips a sign of currency or an ISO 4217 code off a price.

@@ -8,7 +8,7 @@ import (
 )
 
 func TestPlainNumbers(t *testing.T) {
-	point, comma, maybePoint, maybeComma := figures{'.', true}, figures{',', true}, figures{'.', false}, figures{',', false}
+	point, comma, maybePoint, maybeComma := figures{'.', shown}, figures{',', shown}, figures{'.', assumed}, figures{',', assumed}
 	for _, c := range []struct {
 		in     figures
 		text   string
@@ -38,6 +38,8 @@ func TestPlainNumbers(t *testing.T) {
 		{maybePoint, "4'6\"", "4'6\"", "feet and inches without a space"},
 		{comma, "4ft 6,5in", "4ft 6.5in", "a comma in the second number"},
 		{comma, "1.250 mm", "1250 mm", "a unit"},
+		{figures{'.', mixed}, "1.250", "?", "its own sign in a file that mixes them"},
+		{figures{'.', mixed}, "1.25", "1.25", "beyond doubt all the same"},
 		{point, "abc", "abc", "no number"},
 		{point, "3.", "3.", "a point and nothing"},
 		{point, "", "", "nothing"},
@@ -58,14 +60,14 @@ func TestWholeNumbers(t *testing.T) {
 		in                 figures
 		text, want, reason string
 	}{
-		{figures{'.', false}, "24", "24", "plain"},
-		{figures{'.', false}, "24.0", "24", "a spreadsheet's decimals"},
-		{figures{'.', false}, "24.5", "24.5", "left for the error"},
-		{figures{'.', false}, "1,250", "1250", "a whole number has no decimals, so these are thousands"},
-		{figures{'.', true}, "1.000", "?", "one or a thousand"},
-		{figures{',', false}, "1.000", "1000", "the other sign"},
-		{figures{',', false}, "1 000", "1000", "a space"},
-		{figures{',', false}, "-1", "-1", "left for the error"},
+		{figures{'.', assumed}, "24", "24", "plain"},
+		{figures{'.', assumed}, "24.0", "24", "a spreadsheet's decimals"},
+		{figures{'.', assumed}, "24.5", "24.5", "left for the error"},
+		{figures{'.', assumed}, "1,250", "1250", "a whole number has no decimals, so these are thousands"},
+		{figures{'.', shown}, "1.000", "?", "one or a thousand"},
+		{figures{',', assumed}, "1.000", "1000", "the other sign"},
+		{figures{',', assumed}, "1 000", "1000", "a space"},
+		{figures{',', assumed}, "-1", "-1", "left for the error"},
 	} {
 		got, ok := c.in.whole(c.text)
 		if !ok {
@@ -105,11 +107,11 @@ func TestEverySpelling(t *testing.T) {
 		places, n := r.Intn(4), r.Intn(1<<r.Intn(30))
 		text := spelt(r, n, places, group, sign)
 		want := spelt(r, n, places, "", ".")
-		sure := figures{sign[0], true}
+		sure := figures{sign[0], shown}
 		if got, ok := sure.plain(text); !ok || got != want {
 			t.Fatalf("%q reads %q, %v, want %q", text, got, ok, want)
 		}
-		got, ok := figures{'.', false}.plain(text)
+		got, ok := figures{'.', assumed}.plain(text)
 		if !ok {
 			refused++
 		} else if got != want && sign == "." {
@@ -126,25 +128,25 @@ func TestSettle(t *testing.T) {
 		numbers   string
 		separator rune
 		want      figures
-		shown     Decimals
+		decimals  Decimals
 		reason    string
 	}{
-		{"3 4", ',', figures{'.', false}, NoDecimals, "no decimals"},
-		{"3.5", ';', figures{'.', true}, Points, "points, whatever the separator"},
-		{"3,5", '\t', figures{',', true}, Commas, "commas, whatever the separator"},
-		{"3,5 3.5", ';', figures{',', false}, Both, "both"},
-		{"1,250", ';', figures{',', false}, Commas, "a comma in doubt, after semicolons"},
-		{"1,250", ',', figures{'.', false}, NoDecimals, "a comma in doubt, after commas"},
-		{"1.250", ',', figures{'.', false}, Points, "a point in doubt, after commas"},
-		{"1.250 1,5", ',', figures{',', true}, Commas, "a number that tells"},
-		{"1,234,567", ';', figures{'.', true}, Points, "thousands that leave the point"},
+		{"3 4", ',', figures{'.', assumed}, NoDecimals, "no decimals"},
+		{"3.5", ';', figures{'.', shown}, Points, "points, whatever the separator"},
+		{"3,5", '\t', figures{',', shown}, Commas, "commas, whatever the separator"},
+		{"3,5 3.5", ';', figures{',', mixed}, Both, "both"},
+		{"1,250", ';', figures{',', assumed}, Commas, "a comma in doubt, after semicolons"},
+		{"1,250", ',', figures{'.', assumed}, NoDecimals, "a comma in doubt, after commas"},
+		{"1.250", ',', figures{'.', assumed}, Points, "a point in doubt, after commas"},
+		{"1.250 1,5", ',', figures{',', shown}, Commas, "a number that tells"},
+		{"1,234,567", ';', figures{'.', shown}, Points, "thousands that leave the point"},
 	} {
 		var counts tally
 		for _, n := range strings.Fields(c.numbers) {
 			counts.add(n)
 		}
-		if got, shown := counts.settle(c.separator); got != c.want || shown != c.shown {
-			t.Errorf("%s after %q: %v %s, want %v %s: %s", c.numbers, c.separator, got, shown, c.want, c.shown, c.reason)
+		if got, decimals := counts.settle(c.separator); got != c.want || decimals != c.decimals {
+			t.Errorf("%s after %q: %v %s, want %v %s: %s", c.numbers, c.separator, got, decimals, c.want, c.decimals, c.reason)
 		}
 	}
 }
@@ -158,12 +160,12 @@ func FuzzNumeral(f *testing.F) {
 		if ok && (!strings.HasSuffix(s, n.rest) || digitsIn(s[:len(s)-len(n.rest)]) != n.whole+n.part) {
 			t.Fatalf("%q reads %+v", s, n)
 		}
-		for _, in := range []figures{{'.', true}, {',', false}} {
+		for _, in := range []figures{{'.', shown}, {',', assumed}} {
 			plain, ok := in.plain(s)
 			if ok && digitsIn(plain) != digitsIn(s) {
 				t.Fatalf("%q reads %q", s, plain)
 			}
-			if again, ok := (figures{'.', true}).plain(plain); ok && isPlain(plain) && again != plain {
+			if again, ok := (figures{'.', shown}).plain(plain); ok && isPlain(plain) && again != plain {
 				t.Fatalf("%q reads %q and then %q", s, plain, again)
 			}
 		}

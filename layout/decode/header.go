@@ -41,9 +41,42 @@ func (t *table) header() bool {
 		t.heads = append(t.heads, h)
 		t.dialect.Columns = append(t.dialect.Columns, Column{Name: h.name, Unit: h.unit, Known: h.known, Measured: h.measured})
 	}
-	good = t.needed(t.heads[0].at) && good
+	missing := t.missing()
+	if missing == nil {
+		t.noteUnknown()
+		return good
+	}
+	if line := t.laterHeader(); line > 0 {
+		t.fail("late-header", t.heads[0].at, "this row is not the header", "a header row with "+strings.Join(t.cols.Needed, ", "),
+			fmt.Sprintf("delete the rows above line %d, where the header is", line))
+		return false
+	}
+	t.failMissing(missing)
 	t.noteUnknown()
-	return good
+	return false
+}
+
+// laterHeader is the line of a header that stands under a title, as reports have
+// it, 0 if there is none near.
+func (t *table) laterHeader() int {
+	const rows = 20 // no title is longer
+	for range rows {
+		cells, err := t.reader.Read()
+		if err != nil {
+			break
+		}
+		found := 0
+		for _, cell := range cells {
+			if name, _ := headWords(cell); slices.Contains(t.cols.Needed, name) {
+				found++
+			}
+		}
+		if found >= len(t.cols.Needed) {
+			line, _ := t.reader.FieldPos(0)
+			return line + t.skipped
+		}
+	}
+	return 0
 }
 
 // single reports a header that is one cell with others inside it: they are
@@ -101,29 +134,40 @@ func (t *table) head(cell string, at diag.Span) (head, bool) {
 	return h, err == nil
 }
 
-// needed reports the columns that must be there and are not, all at once.
-func (t *table) needed(at diag.Span) bool {
-	var missing, renames []string
+// missing are the columns that must be there and are not.
+func (t *table) missing() []string {
+	var missing []string
 	for _, name := range t.cols.Needed {
-		if _, there := t.index[name]; there {
-			continue
+		if _, there := t.index[name]; !there {
+			missing = append(missing, name)
 		}
-		missing = append(missing, quote(name))
+	}
+	return missing
+}
+
+// failMissing reports the columns that are missing, all at once, and what they
+// may be called in the file.
+func (t *table) failMissing(missing []string) {
+	var names, renames []string
+	for _, name := range missing {
+		names = append(names, quote(name))
 		if near := diag.Near(name, t.unknown()); near != "" {
 			renames = append(renames, fmt.Sprintf("%s to %s", quote(near), quote(name)))
 		}
 	}
-	if missing == nil {
-		return true
-	}
-	fix := ""
-	if renames != nil {
-		fix = "rename " + strings.Join(renames, ", ")
-	}
+	at := t.heads[0].at
 	at.Len = 1
-	t.fail("missing-column", at, "there is no column "+strings.Join(missing, ", "),
-		"a header row with "+strings.Join(t.cols.Needed, ", "), fix)
-	return false
+	t.fail("missing-column", at, "there is no column "+strings.Join(names, ", "),
+		"a header row with "+strings.Join(t.cols.Needed, ", "), renaming(renames))
+}
+
+// renaming is the fix that gives columns other names.
+func renaming(renames []string) string {
+	const most = 12
+	if renames == nil {
+		return ""
+	}
+	return "rename " + strings.Join(renames[:min(len(renames), most)], ", ")
 }
 
 // unknown are the names of the columns that are not known.
@@ -141,8 +185,7 @@ func (t *table) unknown() []string {
 // meant to be.
 func (t *table) noteUnknown() {
 	const most = 12 // more are counted
-	var names, renames []string
-	var absent []string
+	var names, renames, absent []string
 	for _, name := range t.cols.known() {
 		if _, there := t.index[name]; !there {
 			absent = append(absent, name)
@@ -166,13 +209,9 @@ func (t *table) noteUnknown() {
 			all += fmt.Sprintf(" and %d more", n-most)
 		}
 	}
-	fix := ""
-	if renames != nil {
-		fix = "rename " + strings.Join(renames[:min(len(renames), most)], ", ")
-	}
 	i := slices.IndexFunc(t.heads, func(h head) bool { return !h.known && h.name != "" })
 	t.report(diag.Finding{Level: diag.Note, Code: "unknown-column", At: t.heads[i].at, Message: fmt.Sprintf(noun, all),
-		Expected: oneOf(t.cols.known()), Fix: fix})
+		Expected: oneOf(t.cols.known()), Fix: renaming(renames)})
 }
 
 // headWords splits "Width (in)" into its name and unit.

@@ -97,7 +97,7 @@ func (c *Catalog) All() []*Product {
 
 // SameCodes reports products that have the GTIN of an earlier one, as cautions
 // at the later: a till cannot tell them apart. A GTIN is the same with zeros in
-// front or without (GS1 General Specifications: GTINs are compared as 14 digits).
+// front or without (GS1 General Specifications, from memory: as 14 digits).
 // No more than a hundred are reported: nobody reads more.
 func (c *Catalog) SameCodes() []diag.Finding {
 	const most = 100
@@ -120,7 +120,7 @@ func (c *Catalog) SameCodes() []diag.Finding {
 		found = append(found, diag.Finding{Level: diag.Caution, Code: "same-gtin", At: p.At,
 			Message: fmt.Sprintf("%q has the same GTIN as %q: %s", p.SKU, other.SKU, p.GTIN),
 			Fix:     "look at both products: each trade item has a GTIN of its own",
-			Source:  "GS1 General Specifications: a GTIN identifies one trade item",
+			Source:  "GS1 General Specifications: a GTIN identifies one trade item (from memory)",
 			Notes:   []diag.Related{{At: other.At, Message: "it is this product's already"}}})
 	}
 	return found
