@@ -95,6 +95,7 @@ func TestCSVReports(t *testing.T) {
 		{"sku,width,price\nA,2,1.250\nB,2,\"3,5\"\nC,2,3.5\n", "2:5 bad-number \"1.250\" may be read in two ways", "its own sign in a file that mixes them"},
 		{"sku,width (kg)\nA,2\n", "1:5 bad-unit \"kg\" is no unit of length", "a weight's unit on a length"},
 		{"Our goods,,\nof spring\n\nsku,name,width (in)\nA,B,2\n", "1:1 late-header this row is not the header", "a title above the header"},
+		{"Our goods of spring\nsku,name,width (in)\nA,B,2\n", "1:1 late-header this row is not the header", "a title of a single cell"},
 		{"PK\x03\x04\x14\x00", "1:1 not-text this file is a spreadsheet's workbook", "a workbook"},
 		{"\xff\xfes\x00k\x00u", "1:1 cut-short", "half a letter of UTF-16"},
 		{"sku,width\nA,\xe9\x00\n", "2:3 not-utf-8", "bytes that are no text"},

@@ -46,14 +46,23 @@ func (t *table) header() bool {
 		t.noteUnknown()
 		return good
 	}
-	if line := t.laterHeader(); line > 0 {
-		t.fail("late-header", t.heads[0].at, "this row is not the header", "a header row with "+strings.Join(t.cols.Needed, ", "),
-			fmt.Sprintf("delete the rows above line %d, where the header is", line))
+	if t.late(t.heads[0].at) {
 		return false
 	}
 	t.failMissing(missing)
 	t.noteUnknown()
 	return false
+}
+
+// late reports a first row that is not the header where that stands below.
+func (t *table) late(at diag.Span) bool {
+	line := t.laterHeader()
+	if line == 0 {
+		return false
+	}
+	t.fail("late-header", at, "this row is not the header", "a header row with "+strings.Join(t.cols.Needed, ", "),
+		fmt.Sprintf("delete the rows above line %d, where the header is", line))
+	return true
 }
 
 // laterHeader is the line of a header that stands under a title, as reports have
@@ -88,13 +97,17 @@ func (t *table) single(cells []string) bool {
 	if name, _ := headWords(cells[0]); slices.Contains(t.cols.known(), name) {
 		return false
 	}
+	at, written := t.at(0, cells), cells[0]
+	if t.late(at) {
+		return true
+	}
 	fix := "save it again with one of these between the cells"
 	for _, c := range separators {
-		if strings.ContainsRune(cells[0], c) {
+		if strings.ContainsRune(written, c) {
 			fix = "save it again without quote marks round whole lines"
 		}
 	}
-	t.fail("one-column", t.at(0, cells), fmt.Sprintf("the header is a single cell, %s", quote(cells[0])),
+	t.fail("one-column", at, fmt.Sprintf("the header is a single cell, %s", quote(written)),
 		"cells separated by commas, semicolons, tabs or vertical bars", fix)
 	return true
 }
