@@ -151,6 +151,7 @@ func (p *Project) loadGoods(fsys fs.FS, texts *[][]byte) bool {
 			goods.Load(p.Goods, slashed(ref.Name), text, p.Plan.Measure, &p.Findings)
 		}
 	}
+	p.Findings.Add(p.Goods.SameCodes()...)
 	return p.Findings.Count(diag.Error) == before
 }
 

@@ -66,6 +66,7 @@ _setwright() {
 	fi
 	case $prev in
 		--like) COMPREPLY=($(compgen -W '%s' -- "$cur")); return ;;
+		--measure) COMPREPLY=($(compgen -W 'in mm' -- "$cur")); return ;;
 		completion) COMPREPLY=($(compgen -W '%s' -- "$cur")); return ;;
 		--svg) compopt -o filenames; COMPREPLY=($(compgen -d -- "$cur")); return ;;
 	esac
@@ -98,6 +99,7 @@ _setwright() {
 	fi
 	case $words[CURRENT-1] in
 		--like) compadd %s; return ;;
+		--measure) compadd in mm; return ;;
 		completion) compadd %s; return ;;
 		--svg) _files -/; return ;;
 	esac
@@ -134,8 +136,11 @@ func fishCompletion(w io.Writer) error {
 			if value != "" {
 				fmt.Fprint(&b, " -r")
 			}
-			if f.Name == "like" {
+			switch f.Name {
+			case "like":
 				fmt.Fprintf(&b, " -f -a '%s'", starters)
+			case "measure":
+				fmt.Fprint(&b, " -f -a 'in mm'")
 			}
 			fmt.Fprintf(&b, " -d '%s'\n", usage)
 		})

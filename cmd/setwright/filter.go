@@ -6,6 +6,7 @@ import (
 
 	"setwright/layout/check"
 	"setwright/layout/diag"
+	"setwright/layout/goods"
 	"setwright/layout/parts"
 )
 
@@ -42,4 +43,12 @@ func filteredRules(all []check.Rule, filter string) ([]check.Rule, error) {
 	return filtered(all, "rule", "id, level, title or source", filter,
 		func(r check.Rule) string { return r.ID },
 		func(r check.Rule) string { return r.ID + "\n" + r.Level.String() + "\n" + r.Title + "\n" + r.Source })
+}
+
+func filteredGoods(all []*goods.Product, filter string) ([]*goods.Product, error) {
+	return filtered(all, "product", "sku, name, family or form", filter,
+		func(p *goods.Product) string { return p.SKU },
+		func(p *goods.Product) string {
+			return p.SKU + "\n" + p.Name + "\n" + p.Family + "\n" + string(p.Form)
+		})
 }

@@ -81,6 +81,7 @@ func commands() []*command {
 		resolveCommand(),
 		partsCommand(),
 		rulesCommand(),
+		goodsCommand(),
 		newCommand(),
 		completionCommand(),
 	}

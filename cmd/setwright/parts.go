@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -67,10 +66,8 @@ func partsAtHand(files []string, s streams) (*parts.List, error) {
 	}
 	var findings diag.List
 	for _, file := range files {
-		dir, name := filepath.Split(file)
-		at := diag.Span{File: filepath.ToSlash(file)}
-		if text, ok := decode.Read(os.DirFS(filepath.Clean(dir)), name, decode.PartsLimit, at, &findings); ok {
-			list = parts.Load(list, at.File, text, &findings)
+		if text, ok := readNamed(file, decode.PartsLimit, &findings); ok {
+			list = parts.Load(list, filepath.ToSlash(file), text, &findings)
 		}
 	}
 	if findings.Has(diag.Error) {

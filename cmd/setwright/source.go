@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"setwright/layout"
+	"setwright/layout/decode"
 	"setwright/layout/diag"
 )
 
@@ -74,6 +75,14 @@ func (s source) findings(p *layout.Project) *diag.List {
 		list.Add(f)
 	}
 	return &list
+}
+
+// readNamed reads a file named on the command line, wherever it is; that it
+// cannot be read is a finding.
+func readNamed(file string, limit int64, findings *diag.List) ([]byte, bool) {
+	dir, name := filepath.Split(file)
+	at := diag.Span{File: filepath.ToSlash(file)}
+	return decode.Read(os.DirFS(filepath.Clean(dir)), name, limit, at, findings)
 }
 
 // plainError says what went wrong with a file without the system call's name.

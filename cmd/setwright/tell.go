@@ -36,9 +36,18 @@ func counted(l *diag.List) string {
 
 // worse keeps the findings of one level or above.
 func worse(l *diag.List, least diag.Level) *diag.List {
+	return kept(l, func(f diag.Finding) bool { return f.Level >= least })
+}
+
+// milder keeps the findings below a level.
+func milder(l *diag.List, level diag.Level) *diag.List {
+	return kept(l, func(f diag.Finding) bool { return f.Level < level })
+}
+
+func kept(l *diag.List, wanted func(diag.Finding) bool) *diag.List {
 	var kept diag.List
 	for _, f := range l.All() {
-		if f.Level >= least {
+		if wanted(f) {
 			kept.Add(f)
 		}
 	}

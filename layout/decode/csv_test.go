@@ -2,6 +2,7 @@ package decode
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,7 +11,7 @@ import (
 )
 
 func testColumns() Columns {
-	return Columns{Needed: []string{"sku", "width"}, Optional: []string{"name", "price"}, Measured: []string{"width"}}
+	return Columns{Needed: []string{"sku", "width"}, Optional: []string{"name", "price"}, Lengths: []string{"width"}, Decimals: []string{"price"}}
 }
 
 // rows reads a CSV text: each row as sku/width in mm/name/price.
@@ -44,9 +45,25 @@ func TestCSVReads(t *testing.T) {
 		{"sku,width,name\nA,2,\"Jar, large \"\"L\"\"\"\n", "A/50.8/Jar, large \"L\"/", "quoted cells"},
 		{"sku,width,name\n\nA,2\n,,\n", "A/50.8//", "blank rows and missing cells"},
 		{"sku,width", "", "no rows"},
+		{"sku|width|price\nA|2|3.50\n", "A/50.8//3.50", "vertical bars"},
+		{"sep=:\nsku:width\nA:2\n", "A/50.8//", "a separator that only a sep= line can tell"},
+		{"sep=;\nsku,width\nA,2\n", "A/50.8//", "a sep= line that is wrong"},
+		{"\"sep=;\"\nsku;width\nA;2\n", "A/50.8//", "a sep= line in quotes"},
+		{"sku,\"width (in)\",\"a;b;c;d\"\nA,2,x\n", "A/50.8//", "separators inside a quoted head do not count"},
+		{"sku,width (mm)\nA,\"20,5\"\n", "A/20.5//", "a decimal comma in quotes"},
+		{"sku\twidth (mm)\nA\t20,5\n", "A/20.5//", "a decimal comma between tabs"},
+		{"sku,width (mm),price\nA,\"1,219\",3.50\n", "A/1219//3.50", "thousands, as the price has a point"},
+		{"sku;width (mm);price\nA;1.219,5;3,50\n", "A/1219.5//3.50", "thousands and decimals"},
+		{"sku;width (mm);price\nA;1.219;3,50\n", "A/1219//3.50", "thousands, as the price has a comma"},
+		{"sku;width (mm);price\nA;20.5;1.234,50 €\n", "A/20.5//1234.50", "a point and a comma, each beyond doubt"},
+		{"sku,width,price\nA,2,$3.50\nB,2,3.50 EUR\nC,2,CHF 1'234.50\nD,2,£ 3\n",
+			"A/50.8//3.50 B/50.8//3.50 C/50.8//1234.50 D/50.8//3", "currencies beside prices"},
+		{"sku,width (in)\nA,4 1/2\nB,4ft 6-1/2\nC,6-1/2\nD,4½\n", "A/114.3// B/1384.3// C/165.1// D/114.3//", "fractions stay, and so do feet"},
+		{"sku,width,name\n\"=\"\"00123\"\"\",2,\n", "00123/50.8//", "digits kept as text by a formula"},
+		{"sku,width\nA,2\n,\n,\n", "A/50.8//", "blank rows at the end"},
 	} {
 		got, found := rows(c.text)
-		if strings.Join(got, " ") != c.want || found.Len() > 0 {
+		if strings.Join(got, " ") != c.want || found.Worst() > diag.Note {
 			t.Errorf("%q reads as %q, want %q: %s; %v", c.text, strings.Join(got, " "), c.want, c.reason, found.All())
 		}
 	}
@@ -63,17 +80,36 @@ func TestCSVReports(t *testing.T) {
 		{"sku,width\n\"Ä\nÄ\",x\n", "3:4 bad-length", "a cell after one of two lines"},
 		{"sku,width\nA,2,stray\n", "2:5 extra-cell", "more cells than columns"},
 		{"sku,width\nA,3\"\n", "2:4 csv-syntax", "an inch mark that is no quote"},
-		{"sku,width\n\"A,2\nB,3\n", "2:0 csv-syntax", "a quote that is never closed, where it opens"},
+		{"sku,width\n\"A,2\nB,3\n", "2:1 csv-syntax this quote mark opens", "a quote that is never closed, where it opens"},
+		{"sku,width\nÄ,\"2\nB,3\nC,\"4\"\n", "2:3 csv-syntax this quote mark opens", "a quote that is closed by one meant to open"},
+		{"sku,width\nÄ,\"2", "2:3 csv-syntax this quote mark opens", "on the last line"},
+		{"sku:width:name\nA:2:B\n", "1:1 one-column the header is a single cell", "another separator"},
+		{"sku width name\nA 2 B\n", "1:1 one-column", "spaces"},
+		{"\"sku,width\"\n\"A,2\"\n", "1:1 one-column", "lines that are quoted as a whole"},
+		{"name\nA\n", "1:1 missing-column there is no column \"sku\", \"width\"", "all that are missing at once"},
+		{"sku,width,a,name,b\nA,2\n", "1:11 unknown-column the columns \"a\", \"b\" are not known", "unknown columns in one note"},
+		{"sku,width,\nA,2,x\nB,2,y\n", "2:5 unnamed-column", "a cell under a blank head"},
+		{"sku,width,name\nA,2,=1+1\nB,2,@x\nC,2,-\nD,2,-4\n", "2:5 formula-cell 2 cells begin as formulas do, \"=1+1\" first", "formulas, no dash and no number"},
+		{"sku,width\nA,\"1,219\"\n", "2:3 bad-number \"1,219\" may be read in two ways", "a comma that may be either"},
+		{"sku;width\nA;1.219\n", "2:3 bad-number \"1.219\" may be read in two ways", "a point that may be either"},
+		{"sku,width,price\nA,2,1.250\nB,2,\"3,5\"\nC,2,3.5\n", "2:5 bad-number \"1.250\" may be read in two ways", "its own sign in a file that mixes them"},
+		{"sku,width (kg)\nA,2\n", "1:5 bad-unit \"kg\" is no unit of length", "a weight's unit on a length"},
+		{"Our goods,,\nof spring\n\nsku,name,width (in)\nA,B,2\n", "1:1 late-header this row is not the header", "a title above the header"},
+		{"Our goods of spring\nsku,name,width (in)\nA,B,2\n", "1:1 late-header this row is not the header", "a title of a single cell"},
+		{"PK\x03\x04\x14\x00", "1:1 not-text this file is a spreadsheet's workbook", "a workbook"},
+		{"\xff\xfes\x00k\x00u", "1:1 cut-short", "half a letter of UTF-16"},
+		{"sku,width\nA,\xe9\x00\n", "2:3 not-utf-8", "bytes that are no text"},
 		{"sku,width\nA,2" + strings.Repeat(",", 2000), "2:1 too-large", "a bomb of cells"},
 		{"sku,width\nA,\x00\n", "2:3 bad-character", "a control character"},
-		{"sku,width\nA,\xe9\n", "2:3 not-utf-8", "Latin-1"},
+		{"sku,width,name\nA,2,\xe9 é\n", "2:5 not-utf-8", "UTF-8 with a byte that is none"},
 	} {
 		_, found := rows(c.text)
 		if found.Len() == 0 {
 			t.Errorf("%q is read without a finding: %s", c.text, c.reason)
 			continue
 		}
-		f := found.All()[0]
+		worst := slices.IndexFunc(found.All(), func(f diag.Finding) bool { return f.Level == found.Worst() })
+		f := found.All()[worst]
 		got := fmt.Sprintf("%d:%d %s %s", f.At.Line, f.At.Col, f.Code, f.Message)
 		if !strings.HasPrefix(got, c.want) {
 			t.Errorf("%q: %q, want %q: %s", c.text, got, c.want, c.reason)
@@ -88,10 +124,17 @@ func TestCSVGoesOnAfterABadRow(t *testing.T) {
 	}
 }
 
-func TestCSVRowLimit(t *testing.T) {
-	_, found := rows("sku,width\n" + strings.Repeat("A,2\n", maxRows+1))
-	if found.Len() != 1 || found.All()[0].Code != "too-large" || found.All()[0].At.Line != maxRows+2 {
-		t.Errorf("findings: %v", found.All())
+func TestCSVLineLimit(t *testing.T) {
+	most := "sku,width\n" + strings.Repeat("A,2\n", maxLines-1)
+	if got, found := rows(most); len(got) != maxLines-1 || found.Len() > 0 {
+		t.Errorf("%d rows, %v", len(got), found.All())
+	}
+	if got, found := rows(most + strings.Repeat(",\r\n", 1_000_000)); len(got) != maxLines-1 || found.Len() > 0 {
+		t.Errorf("with blank rows at the end: %d rows, %v", len(got), found.All())
+	}
+	got, found := rows(most + "B,2\n")
+	if len(got) > 0 || found.Len() != 1 || found.All()[0].Code != "too-large" || found.All()[0].At.Line != maxLines+1 {
+		t.Errorf("%d rows, findings: %v", len(got), found.All())
 	}
 }
 
@@ -99,6 +142,10 @@ func FuzzCSV(f *testing.F) {
 	f.Add("sku,width (mm),name,price\nA,20,\"x,y\",3\n")
 	f.Add("sep=;\nsku;width\nA;2,5\n")
 	f.Add("sku\twidth\r\"\n")
+	f.Add("sep=|\nsku|width|price\nA|1.219,5 mm|€ 3'000.50\n=x|4' 6-1/2|1,250\n,,,\n")
+	f.Add("Title\n\nsku,width\n\"=\"\"001\"\"\",2\n")
+	f.Add("\xff\xfes\x00k\x00u\x00,\x00w\x00i\x00d\x00t\x00h\x00\n\x00A\x00,\x002\x00")
+	f.Add("sku;width\nCr\xe8me;2,5\n")
 	f.Fuzz(func(t *testing.T, text string) {
 		_, found := rows(text)
 		lines := 1 + strings.Count(text, "\n") + strings.Count(text, "\r")

@@ -22,7 +22,8 @@ type Map struct {
 	entries []Entry
 	index   map[string]int // of entries by key, once there are many
 	asked   []string
-	columns bool // a CSV row: what it may hold was settled at the header
+	columns bool    // a CSV row: what it may hold was settled at the header; entries of blank cells have no Value
+	extras  []Extra // of a CSV row: the cells of columns that are not known
 }
 
 // Entry is one key of a mapping and its value.
@@ -31,6 +32,10 @@ type Entry struct {
 	At    diag.Span // of the key
 	Value *Value
 }
+
+// Extra is a cell in a column that is not known, however long, and the column's
+// name as it is written.
+type Extra struct{ Name, Text string }
 
 // add appends an entry, or reports that its key is there already.
 func (m *Map) add(e Entry) {
@@ -49,6 +54,12 @@ func (m *Map) add(e Entry) {
 // find is the index of a key's entry, or -1.
 func (m *Map) find(key string) int {
 	const few = 32 // up to here looking at each is quicker than hashing
+	if m.columns {
+		if i, ok := m.index[key]; ok && m.entries[i].Value != nil {
+			return i
+		}
+		return -1
+	}
 	if len(m.entries) <= few {
 		return slices.IndexFunc(m.entries, func(e Entry) bool { return e.Key == key })
 	}
@@ -71,6 +82,15 @@ func (m *Map) Entries() []Entry {
 		return nil
 	}
 	return m.entries
+}
+
+// Extras is the cells of a CSV row in columns that are not known, in the order
+// of the file; blank ones are left out. The slice is good until the next row.
+func (m *Map) Extras() []Extra {
+	if m == nil {
+		return nil
+	}
+	return m.extras
 }
 
 // Get is a key's value, nil if the key is absent. A key with nothing after it
@@ -206,15 +226,7 @@ func (m *Map) Mass(key string, bare measure.System, to *measure.Mass) bool {
 
 // Word reads one of the words into a type made of text.
 func Word[T ~string](m *Map, key string, words []T, to *T) bool {
-	spelt := make([]string, len(words))
-	for i, w := range words {
-		spelt[i] = string(w)
-	}
-	s, ok := m.Get(key).OneOf(spelt...)
-	if ok {
-		*to = T(s)
-	}
-	return ok
+	return Into(func() (T, bool) { return oneWord(m.Get(key), words) }, to)
 }
 
 // Into reads by one of a Value's readers into *to, and says whether it did.

@@ -32,8 +32,9 @@ type Value struct {
 	kind kind
 	text string
 
-	unit  string // what a bare number in this column is in, "" for the file's measure
-	comma bool   // a decimal comma is used
+	cell    bool    // of a CSV file, in which numbers are written
+	figures figures // like this
+	unit    string  // what a bare number in this column is in, "" for the file's measure
 }
 
 // IsMap says whether the value is a mapping.
@@ -85,8 +86,19 @@ func (v *Value) scalar(expected string) (string, bool) {
 	case v.kind == scalar:
 		return v.text, true
 	}
-	v.Fail("wrong-type", fmt.Sprintf("a single value belongs here, not %s", v.what()), expected, "")
+	v.notSingle(expected)
 	return "", false
+}
+
+// isSingle says whether the value can be read as one, for readers that word
+// what was expected only where they must: goods files have many values.
+func (v *Value) isSingle() bool { return v != nil && v.kind == scalar }
+
+// notSingle reports a mapping or list, or that there is nothing after a key.
+func (v *Value) notSingle(expected string) {
+	if v != nil {
+		v.Fail("wrong-type", fmt.Sprintf("a single value belongs here, not %s", v.what()), expected, "")
+	}
 }
 
 // Longest texts and names, in characters. Sheets have to print them.
@@ -121,20 +133,27 @@ func (v *Value) Name() (string, bool) {
 // Length reads a length of zero or more; a bare number is in the column's unit
 // or else in bare's.
 func (v *Value) Length(bare measure.System) (measure.Length, bool) {
-	expected := "a length, such as 54in, 4ft 6in or 1372mm; a bare number is in " + v.bare("inches")
-	if bare == measure.Millimetres {
-		expected = "a length, such as 1372mm, 137.2cm or 54in; a bare number is in " + v.bare("mm")
+	if !v.isSingle() {
+		v.notSingle(v.lengthExpected(bare))
+		return 0, false
 	}
-	s, ok := v.scalar(expected)
+	number, ok := v.number(v.text)
 	if !ok {
 		return 0, false
 	}
-	l, err := measure.ParseLength(v.number(s), bare)
+	l, err := measure.ParseLength(number, bare)
 	if err != nil {
-		v.Fail("bad-length", err.Error(), expected, "")
+		v.Fail("bad-length", err.Error(), v.lengthExpected(bare), "")
 		return 0, false
 	}
 	return l, true
+}
+
+func (v *Value) lengthExpected(bare measure.System) string {
+	if bare == measure.Millimetres {
+		return "a length, such as 1372mm, 137.2cm or 54in; a bare number is in " + v.bare("mm")
+	}
+	return "a length, such as 54in, 4ft 6in or 1372mm; a bare number is in " + v.bare("inches")
 }
 
 // Size reads a length greater than zero.
@@ -162,20 +181,27 @@ func (v *Value) Offset(bare measure.System) (measure.Length, bool) {
 
 // Mass reads a weight of zero or more.
 func (v *Value) Mass(bare measure.System) (measure.Mass, bool) {
-	expected := "a weight, such as 2.5lb, 40oz or 1.1kg; a bare number is in " + v.bare("lb")
-	if bare == measure.Millimetres {
-		expected = "a weight, such as 1.1kg or 350g; a bare number is in " + v.bare("kg")
+	if !v.isSingle() {
+		v.notSingle(v.massExpected(bare))
+		return 0, false
 	}
-	s, ok := v.scalar(expected)
+	number, ok := v.number(v.text)
 	if !ok {
 		return 0, false
 	}
-	m, err := measure.ParseMass(v.number(s), bare)
+	m, err := measure.ParseMass(number, bare)
 	if err != nil {
-		v.Fail("bad-weight", err.Error(), expected, "")
+		v.Fail("bad-weight", err.Error(), v.massExpected(bare), "")
 		return 0, false
 	}
 	return m, true
+}
+
+func (v *Value) massExpected(bare measure.System) string {
+	if bare == measure.Millimetres {
+		return "a weight, such as 1.1kg or 350g; a bare number is in " + v.bare("kg")
+	}
+	return "a weight, such as 2.5lb, 40oz or 1.1kg; a bare number is in " + v.bare("lb")
 }
 
 // bare is what a bare number here is in: the column's unit, or else the file's.
@@ -189,17 +215,31 @@ func (v *Value) bare(file string) string {
 	return v.unit
 }
 
-// number writes a cell's number with a decimal point and its column's unit.
-func (v *Value) number(s string) string {
+// number writes a cell's number with a decimal point and its column's unit. It
+// is false, and that is reported, if the number can be read in two ways.
+func (v *Value) number(s string) (string, bool) {
 	s = strings.TrimSpace(s)
-	if v.comma && strings.Count(s, ",") == 1 {
-		s = strings.Replace(s, ",", ".", 1)
+	if !v.cell {
+		return s, true
 	}
-	bare := strings.Trim(s, "0123456789./- ½¼¾⅓⅔⅛⅜⅝⅞") == ""
+	plain, ok := v.figures.plain(s)
+	if !ok {
+		v.twoWays(s)
+		return "", false
+	}
+	bare := strings.Trim(plain, "0123456789./- ½¼¾⅓⅔⅛⅜⅝⅞") == ""
 	if v.unit != "" && bare && s != "" {
-		s += v.unit
+		plain += v.unit
 	}
-	return s
+	return plain, true
+}
+
+// twoWays reports a number with one mark that may stand between thousands or
+// before decimals.
+func (v *Value) twoWays(s string) {
+	thousands, decimals := v.figures.either(s)
+	v.Fail("bad-number", fmt.Sprintf("%s may be read in two ways", quote(s)), "",
+		fmt.Sprintf("write %s or %s", thousands, decimals))
 }
 
 // Int reads a whole number from lo to hi.
@@ -209,7 +249,14 @@ func (v *Value) Int(lo, hi int) (int, bool) {
 		return 0, false
 	}
 	s = strings.TrimSpace(s)
-	n, err := strconv.Atoi(s)
+	plain := s
+	if v.cell {
+		if plain, ok = v.figures.whole(s); !ok {
+			v.Fail("bad-number", fmt.Sprintf("%s may be read in two ways", quote(s)), "a whole number without marks", "")
+			return 0, false
+		}
+	}
+	n, err := strconv.Atoi(plain)
 	message := ""
 	switch {
 	case errors.Is(err, strconv.ErrRange) || err == nil && (n < lo || n > hi):
@@ -224,7 +271,8 @@ func (v *Value) Int(lo, hi int) (int, bool) {
 }
 
 // Decimal reads a decimal number of zero or more and returns its spelling, with
-// a decimal point.
+// a decimal point. In a CSV cell it may have a sign of currency or the code of
+// one beside it, which is dropped.
 func (v *Value) Decimal() (string, bool) {
 	const expected = "a decimal number, such as 3.50"
 	s, ok := v.scalar(expected)
@@ -232,15 +280,19 @@ func (v *Value) Decimal() (string, bool) {
 		return "", false
 	}
 	s = strings.TrimSpace(s)
-	if v.comma {
-		s = strings.Replace(s, ",", ".", 1)
+	plain := s
+	if v.cell {
+		if plain, ok = v.figures.plain(withoutCurrency(s)); !ok {
+			v.twoWays(withoutCurrency(s))
+			return "", false
+		}
 	}
-	whole, part, pointed := strings.Cut(s, ".")
-	if whole == "" || len(s) > 20 || strings.Trim(whole+part, "0123456789") != "" || pointed && part == "" {
+	whole, part, pointed := strings.Cut(plain, ".")
+	if whole == "" || len(plain) > 20 || strings.Trim(whole+part, "0123456789") != "" || pointed && part == "" {
 		v.Fail("bad-number", fmt.Sprintf("%s is not a decimal number", quote(s)), expected, "")
 		return "", false
 	}
-	return s, true
+	return plain, true
 }
 
 // Bool reads true or false, or yes or no.
@@ -260,19 +312,25 @@ func (v *Value) Bool() (bool, bool) {
 }
 
 // OneOf reads one of the words; capitals do not count.
-func (v *Value) OneOf(words ...string) (string, bool) {
-	expected := oneOf(words)
-	s, ok := v.scalar(expected)
-	if !ok {
-		return "", false
-	}
-	s = strings.TrimSpace(s)
-	for _, w := range words {
-		if strings.EqualFold(s, w) {
-			return w, true
+func (v *Value) OneOf(words ...string) (string, bool) { return oneWord(v, words) }
+
+// oneWord is OneOf for a type made of text.
+func oneWord[T ~string](v *Value, words []T) (T, bool) {
+	if v.isSingle() {
+		for _, w := range words {
+			if strings.EqualFold(strings.TrimSpace(v.text), string(w)) {
+				return w, true
+			}
 		}
 	}
-	v.Fail("bad-word", fmt.Sprintf("%s is not understood here", quote(s)), expected, Suggest(s, words))
+	spelt := make([]string, len(words))
+	for i, w := range words {
+		spelt[i] = string(w)
+	}
+	if s, ok := v.scalar(oneOf(spelt)); ok {
+		s = strings.TrimSpace(s)
+		v.Fail("bad-word", fmt.Sprintf("%s is not understood here", quote(s)), oneOf(spelt), Suggest(s, spelt))
+	}
 	return "", false
 }
 

@@ -2,6 +2,9 @@
 package goods
 
 import (
+	"fmt"
+	"strings"
+
 	"setwright/layout/diag"
 	"setwright/layout/measure"
 )
@@ -54,14 +57,30 @@ type Product struct {
 
 	Breakable bool // glass, pottery and the like: what cuts or shatters when it falls
 
+	Extra []Extra // what its row says in columns that are not known, in their order; nil if nothing
+
 	At diag.Span
 }
+
+// Extra is a cell in a column that is not known: kept, and not used.
+type Extra struct{ Name, Text string }
 
 // Catalog is the goods of all the files of a plan, by SKU, later files
 // overriding earlier ones.
 type Catalog struct {
 	bySKU map[string]*Product
 	order []string // SKUs in the order first met
+}
+
+// NewCatalog is a catalog without goods.
+func NewCatalog() *Catalog { return &Catalog{bySKU: make(map[string]*Product)} }
+
+// Add puts a product into the catalog, in the place of any of its SKU.
+func (c *Catalog) Add(p *Product) {
+	if _, there := c.bySKU[p.SKU]; !there {
+		c.order = append(c.order, p.SKU)
+	}
+	c.bySKU[p.SKU] = p
 }
 
 // Find returns the product of that SKU.
@@ -74,4 +93,35 @@ func (c *Catalog) All() []*Product {
 		all[i] = c.bySKU[sku]
 	}
 	return all
+}
+
+// SameCodes reports products that have the GTIN of an earlier one, as cautions
+// at the later: a till cannot tell them apart. A GTIN is the same with zeros in
+// front or without (GS1 General Specifications, from memory: as 14 digits).
+// No more than a hundred are reported: nobody reads more.
+func (c *Catalog) SameCodes() []diag.Finding {
+	const most = 100
+	var found []diag.Finding
+	first := make(map[string]*Product)
+	for _, sku := range c.order {
+		p := c.bySKU[sku]
+		code := strings.TrimLeft(p.GTIN, "0")
+		if code == "" {
+			continue
+		}
+		other, there := first[code]
+		if !there {
+			first[code] = p
+			continue
+		}
+		if len(found) == most {
+			break
+		}
+		found = append(found, diag.Finding{Level: diag.Caution, Code: "same-gtin", At: p.At,
+			Message: fmt.Sprintf("%q has the same GTIN as %q: %s", p.SKU, other.SKU, p.GTIN),
+			Fix:     "look at both products: each trade item has a GTIN of its own",
+			Source:  "GS1 General Specifications: a GTIN identifies one trade item (from memory)",
+			Notes:   []diag.Related{{At: other.At, Message: "it is this product's already"}}})
+	}
+	return found
 }
