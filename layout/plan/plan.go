@@ -45,6 +45,9 @@ type Plan struct {
 
 	PartsFiles, GoodsFiles []Ref
 
+	Currency string // printed with prices, "" for the bare number
+	Tags     *Tags  // position tags, nil for none
+
 	Restock int // days from noticing that goods run low to having more of them; left open, 7
 
 	Unit  Unit
