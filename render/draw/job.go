@@ -32,6 +32,7 @@ type Job struct {
 	pick     []list.PickLine
 	balloon  func(part *parts.Part, cut measure.Length) int
 	key      []list.KeyLine
+	stock    []list.StockLine
 	summary  list.Summary
 	families []string // in the order of the positions
 	system   measure.System
@@ -45,6 +46,7 @@ func NewJob(u *unit.Unit, findings []diag.Finding, report check.Report) *Job {
 		Words:   words.In(u.Plan.Language),
 		pick:    list.Pick(u),
 		key:     list.Key(u),
+		stock:   list.Stock(u),
 		summary: list.Summarize(u),
 		system:  u.Plan.Measure,
 	}

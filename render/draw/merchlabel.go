@@ -85,7 +85,7 @@ func (e *elevation) setLabel(r sheet.Rect, b block, s style) {
 	}
 	total := addressHeight + name.pitch()*measure.Length(len(lines)-1)
 	start := -total/2 + s.rise()
-	if e.picture(b.position) != nil {
+	if e.job.photo(b.position.Product) != nil {
 		start = across/2 - total - labelPad + s.rise()
 	}
 	cx, cy := (r.Min.X+r.Max.X)/2, (r.Min.Y+r.Max.Y)/2

@@ -164,7 +164,7 @@ func (st *setTable) share(room, flexing measure.Length, weights int) {
 func (st *setTable) natural() []measure.Length {
 	widths := make([]measure.Length, len(st.columns))
 	for i, c := range st.columns {
-		widths[i] = st.style.strong().width(c.head)
+		widths[i] = widestLine(c.head, st.style.strong())
 		if c.flex > 0 {
 			widths[i] = min(widths[i], headMin)
 		}

@@ -14,6 +14,8 @@ type Words struct {
 	Tag   string // BCP 47
 	Comma bool   // decimals are written with a comma
 
+	CurrencyLast bool // the currency is written after the number, with a blank
+
 	// Units, and the name of a slot on each surface.
 	Inch, Foot, Millimetre   string
 	Wire, Groove, Hole, Slot string
@@ -73,6 +75,11 @@ type Words struct {
 	GroupStructure, GroupShelving, GroupHooks, GroupRails, GroupOther   string
 	PositionKey, KeyUnder, Address, Product, SKU, Facings, Units        string
 	HeightIn                                                            string // unit
+	KeyByName, KeyBySKU, IndexUnder, ReorderAt                          string
+	Restock, RestockUnder, Bring, Cases, LeftOver, FullLook, LastsDays  string
+	Run                                                                 string // sizes
+	RestockTotal                                                        string // products, units, cases
+	Tags, TagsUnder, TagsBare                                           string
 	Findings, FindingsUnder, NoFindings, Finding, Source                string
 	Rule                                                                string
 	StopGroup, CautionGroup, NoteGroup                                  string // how many
