@@ -47,7 +47,9 @@ func (j *Job) cover(rest []*Page, own int) []*Page {
 	}
 	index := s.flowOn(pg, left)
 	index.heading(j.Words.SheetIndex, 10*mm)
-	index.table(j.index(rest, own))
+	t := j.index(rest, own)
+	t.fit(wide(left), index.left())
+	index.table(t)
 	return s.pages
 }
 

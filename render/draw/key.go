@@ -73,8 +73,8 @@ func firstDressed(face *unit.Face) int {
 
 const (
 	leastCard   = 85 * mm
-	cardGap     = 2500 * micron
-	cardPad     = 1500 * micron
+	cardGap     = 2 * mm
+	cardPad     = 1200 * micron
 	thumbWidth  = 12 * mm
 	thumbHeight = 15 * mm
 )
@@ -229,7 +229,12 @@ func (p *Page) thumbnail(r sheet.Rect, product *goods.Product) {
 	}
 	w, h = max(w, 1*mm), max(h, 1*mm)
 	x := (r.Min.X + r.Max.X - w) / 2
-	p.front(box(x, r.Min.Y, x+w, r.Min.Y+h), p.job.familyOf(product), p.job.photo(product))
+	front, picture := box(x, r.Min.Y, x+w, r.Min.Y+h), p.job.photo(product)
+	p.front(front, p.job.familyOf(product), picture)
+	if product.Form == goods.Peg && picture == nil {
+		edge, hole, radius := pen(hair), white(), min(800*micron, w/6)
+		p.circle((front.Min.X+front.Max.X)/2, front.Min.Y+2*radius, radius, &edge, &hole)
+	}
 }
 
 // KeyIndex draws the key once more, a line a position: by name, then by SKU.

@@ -212,7 +212,7 @@ func wholeWords(text string, s style, width measure.Length, n int) []string {
 	if text == "" || n < 1 {
 		return nil
 	}
-	for _, word := range strings.Fields(text) {
+	for _, word := range strings.Split(text, " ") {
 		if s.width(word) > width {
 			return nil
 		}
