@@ -84,15 +84,15 @@ func (p *Page) tag(r sheet.Rect, line list.KeyLine) {
 	symbol, _ := bars.Encode(product.GTIN)
 	switch at, way := barsOn(r, symbol, address); way {
 	case barsBeside:
-		p.barcode(at.Min.X, at.Min.Y, high(at), symbol)
 		r.Max.X = at.Min.X
 		p.write(r.Min.X, r.Min.Y+letter(plain).rise(), address, letter(plain).strong())
 		r.Min.Y += letter(plain).pitch()
 		s, price = priceStyle(r, price)
 		p.write(r.Min.X, r.Max.Y-s.drop(), price, s)
-	case barsUnder:
 		p.barcode(at.Min.X, at.Min.Y, high(at), symbol)
+	case barsUnder:
 		p.addressAndPrice(r, address, price)
+		p.barcode(at.Min.X, at.Min.Y, high(at), symbol)
 	default:
 		y := p.addressAndPrice(r, address, price)
 		if digits := letter(fine); y+digits.rise()+digits.drop() <= r.Max.Y {
