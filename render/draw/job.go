@@ -32,7 +32,7 @@ type Job struct {
 	pick     []list.PickLine
 	balloon  func(part *parts.Part, cut measure.Length) int
 	key      []list.KeyLine
-	stock    []list.StockLine
+	stock    []list.StockLine // by name, as the language sorts
 	summary  list.Summary
 	families []string // in the order of the positions
 	system   measure.System
@@ -50,6 +50,9 @@ func NewJob(u *unit.Unit, findings []diag.Finding, report check.Report) *Job {
 		summary: list.Summarize(u),
 		system:  u.Plan.Measure,
 	}
+	sort.SliceStable(j.stock, func(a, b int) bool {
+		return j.Words.SortKey(j.stock[a].Product.Name) < j.Words.SortKey(j.stock[b].Product.Name)
+	})
 	j.balloon = list.Balloons(j.pick)
 	seen := map[string]bool{}
 	for _, k := range j.key {

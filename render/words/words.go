@@ -162,6 +162,14 @@ func (w *Words) Decimal(number string) string {
 	return number
 }
 
+// SortKey is what a name is sorted by: letters large and small alike, accents
+// left out, ñ a letter of its own after n.
+func (w *Words) SortKey(name string) string {
+	return strings.NewReplacer("à", "a", "á", "a", "â", "a", "ä", "a", "æ", "ae", "ç", "c", "è", "e", "é", "e", "ê", "e", "ë", "e",
+		"í", "i", "î", "i", "ï", "i", "ñ", "n~", "ó", "o", "ô", "o", "ö", "o", "œ", "oe", "ù", "u", "ú", "u", "û", "u", "ü", "u",
+		"ÿ", "y").Replace(strings.ToLower(name))
+}
+
 // CautionList is what the crew is told before anyone starts. What is said of
 // casters and of a second side is left out of units that have none.
 func (w *Words) CautionList(casters, twoSided bool) []string {
