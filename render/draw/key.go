@@ -99,7 +99,7 @@ type figure struct {
 func (j *Job) card(line list.KeyLine, width measure.Length) card {
 	p := line.Position
 	c := card{line: line, width: width}
-	c.symbol, c.barred = bars.Encode(p.Product.GTIN)
+	c.symbol, c.barred = j.symbols[p.Product.GTIN]
 	room, sku := c.textWidth(), p.Product.SKU
 	if p.Product.GTIN != "" && !c.barred {
 		sku += "\nGTIN " + p.Product.GTIN

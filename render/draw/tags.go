@@ -81,7 +81,7 @@ func (p *Page) tag(r sheet.Rect, line list.KeyLine) {
 		r.Min.Y += s.pitch()
 	}
 	address, price := line.Position.Address, j.price(product)
-	symbol, _ := bars.Encode(product.GTIN)
+	symbol := j.symbols[product.GTIN]
 	switch at, way := barsOn(r, symbol, address); way {
 	case barsBeside:
 		r.Max.X = at.Min.X
@@ -157,7 +157,7 @@ func (j *Job) someBare(t *plan.Tags) bool {
 		r := inset(box(0, 0, t.Width, t.Height), tagPad)
 		s, name := tagName(line.Position.Product, r)
 		r.Min.Y += s.pitch() * measure.Length(len(name))
-		if symbol, ok := bars.Encode(line.Position.Product.GTIN); ok {
+		if symbol, ok := j.symbols[line.Position.Product.GTIN]; ok {
 			if _, way := barsOn(r, symbol, line.Position.Address); way == noBars {
 				return true
 			}

@@ -62,8 +62,9 @@ func TestTagsOfEverySize(t *testing.T) {
 	} {
 		for _, name := range []string{"Dill", "The very long name of a product that nobody would sell but somebody will, in a tin"} {
 			j := desk()
-			j.Unit.Plan.Currency = "$"
-			s := tagOf(j, plan.Tags{Width: c.width, Height: c.height}, &goods.Product{Name: name, GTIN: c.gtin, Price: "12.50"})
+			product := &goods.Product{Name: name, GTIN: c.gtin, Price: "12.50"}
+			j.Unit.Plan.Currency, j.symbols = "$", symbolsOf([]list.StockLine{{Product: product}})
+			s := tagOf(j, plan.Tags{Width: c.width, Height: c.height}, product)
 			edge := box(20*mm, 40*mm, 20*mm+c.width, 40*mm+c.height)
 			barred, said := false, ""
 			for _, item := range s.Items {

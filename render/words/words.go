@@ -165,9 +165,34 @@ func (w *Words) Decimal(number string) string {
 // SortKey is what a name is sorted by: letters large and small alike, accents
 // left out, ñ a letter of its own after n.
 func (w *Words) SortKey(name string) string {
-	return strings.NewReplacer("à", "a", "á", "a", "â", "a", "ä", "a", "æ", "ae", "ç", "c", "è", "e", "é", "e", "ê", "e", "ë", "e",
-		"í", "i", "î", "i", "ï", "i", "ñ", "n~", "ó", "o", "ô", "o", "ö", "o", "œ", "oe", "ù", "u", "ú", "u", "û", "u", "ü", "u",
-		"ÿ", "y").Replace(strings.ToLower(name))
+	var b strings.Builder
+	for _, r := range strings.ToLower(name) {
+		switch r {
+		case 'à', 'á', 'â', 'ä':
+			b.WriteByte('a')
+		case 'è', 'é', 'ê', 'ë':
+			b.WriteByte('e')
+		case 'í', 'î', 'ï':
+			b.WriteByte('i')
+		case 'ó', 'ô', 'ö':
+			b.WriteByte('o')
+		case 'ù', 'ú', 'û', 'ü':
+			b.WriteByte('u')
+		case 'ÿ':
+			b.WriteByte('y')
+		case 'ç':
+			b.WriteByte('c')
+		case 'æ':
+			b.WriteString("ae")
+		case 'œ':
+			b.WriteString("oe")
+		case 'ñ':
+			b.WriteString("n~")
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
 }
 
 // CautionList is what the crew is told before anyone starts. What is said of
