@@ -67,16 +67,16 @@ func (pg *page) cell(name string, from, to float64) (lines []string) {
 func TestIndexesSayWhatIsThere(t *testing.T) {
 	each(t, func(t *testing.T, p *plan) {
 		w := p.words
-		for k, head := range map[kind]string{keyByName: w.Product, keyBySKU: w.SKU} {
+		for k, head := range map[kind]string{keyByName: w.Product, keyBySKU: w.SKU} { // in either order
 			rows := bands(p.of(k, ""), w.SKU, w.Product, w.SKU, w.Address, w.Facings, w.Units, w.ReorderAt, p.heightHead())
 			var got []string
 			for i, row := range rows {
 				sorted := func(row band) string {
-					if said := strings.Join(row[head], " "); k == keyBySKU {
+					said := strings.Join(row[head], " ")
+					if k == keyBySKU {
 						return squeezed(said)
-					} else {
-						return w.SortKey(said)
 					}
+					return w.SortKey(said)
 				}
 				if i > 0 && sorted(rows[i-1]) > sorted(row) {
 					t.Errorf("%q comes after %q", row[head], rows[i-1][head])
