@@ -33,12 +33,13 @@ var rooms = map[string][]string{
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check"},
 
+	"setwright/render/bars":  {},
 	"setwright/render/sheet": {"fonts", "layout/measure"},
 	"setwright/render/pdf":   {"fonts", "layout/measure", "render/sheet"},
 	"setwright/render/svg":   {"fonts", "layout/measure", "render/sheet"},
 	"setwright/render/words": {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
 	"setwright/render/draw": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "render/sheet", "render/words"},
+		"layout/unit", "layout/check", "layout/list", "render/bars", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/list", "render/sheet", "render/words", "render/draw"},
 	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list",
@@ -58,8 +59,10 @@ var support = []string{
 var guests = map[string]string{
 	"go.yaml.in/yaml/v3":     "setwright/layout/decode",
 	"github.com/go-pdf/fpdf": "setwright/render/pdf",
-	"github.com/spf13/pflag": "setwright/cmd/setwright",
-	"golang.org/x/text":      "setwright/fonts",
+
+	"github.com/boombuler/barcode": "setwright/render/bars",
+	"github.com/spf13/pflag":       "setwright/cmd/setwright",
+	"golang.org/x/text":            "setwright/fonts",
 }
 
 // worldly lists packages of the standard library that touch the world outside

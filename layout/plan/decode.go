@@ -77,6 +77,8 @@ func (r *reader) head(m *decode.Map) {
 	decode.Word(m, "paper", []string{"letter", "tabloid", "a4", "a3"}, &p.Paper)
 	decode.Word(m, "language", []string{"en", "es", "fr"}, &p.Language)
 	r.aim(m.Get("aim"))
+	r.currency(m.Get("currency"))
+	r.tags(m.Get("tags").Map())
 	m.Int("restock", 0, maxRestock, &p.Restock)
 	p.PartsFiles = refs(m.Get("parts"))
 	p.GoodsFiles = refs(m.Get("goods"))

@@ -48,6 +48,9 @@ type Plan struct {
 	Aim        Aim // of fronts left open; left out, Cover
 	AimSeconds int // about how long the search for them may take; left out, 2
 
+	Currency string // printed with prices, "" for the bare number
+	Tags     *Tags  // position tags, nil for none
+
 	Restock int // days from noticing that goods run low to having more of them; left open, 7
 
 	Unit  Unit

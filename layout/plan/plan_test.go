@@ -25,6 +25,8 @@ paper: tabloid
 language: fr
 aim: {for: profit, seconds: 10}
 restock: 3
+currency: $
+tags: {width: 2-1/2in, height: 30mm}
 parts: [larkfield-parts.yaml]
 goods: spring-goods.csv
 unit:
@@ -73,6 +75,7 @@ func TestDecode(t *testing.T) {
 		File: "plan.yaml", Text: []byte(full),
 		Title: "Spring gift gondola", Season: "Spring 2027", Revision: "B", Date: "2027-02-15", By: "Store design",
 		Paper: "tabloid", Aim: plan.Profit, AimSeconds: 10, Restock: 3, Language: "fr",
+		Currency: "$", Tags: &plan.Tags{Width: 5 * in / 2, Height: 30 * measure.Millimetre},
 		PartsFiles: []plan.Ref{ref("larkfield-parts.yaml")}, GoodsFiles: []plan.Ref{ref("spring-goods.csv")},
 		Unit: plan.Unit{Frame: ref("gondola-h-48"), Stand: ref("casters-locking"), Bays: 3,
 			Panels: []plan.FacePanel{{Face: plan.Front, Panel: ref("grid-24x60")}, {Face: plan.Left, Panel: ref("grid-24x60")}}},
@@ -114,6 +117,7 @@ func TestSpansPointAtTheWord(t *testing.T) {
 		at   diag.Span
 		want string
 	}{
+		{p.Tags.At, "{"},
 		{p.GoodsFiles[0].At, "spring-goods.csv"},
 		{p.Unit.Frame.At, "gondola-h-48"},
 		{row.Use.At, "hook-6"},
@@ -143,6 +147,34 @@ func TestDefaults(t *testing.T) {
 		p := plan.Decode("p", []byte("plan: 1\ntitle: T\nmeasure: "+c.measure+"\nunit: {frame: f, stand: s, panels: {front: p}}\n"), &found)
 		if found.Len() > 0 || p.Paper != c.paper || p.Language != "en" || p.Measure.String() != c.measure {
 			t.Errorf("%s: paper %s, language %s, %v: %s", c.measure, p.Paper, p.Language, found.All(), c.reason)
+		}
+	}
+}
+
+// TestTags reads tags of every size that may be and some that may not.
+func TestTags(t *testing.T) {
+	const head = "plan: 1\ntitle: T\nunit: {frame: f, stand: s, panels: {front: p}}\n"
+	for _, c := range []struct {
+		more   string
+		sound  bool
+		reason string
+	}{
+		{"tags: {width: 25mm, height: 12mm}", true, "the smallest"},
+		{"tags: {width: 24.9mm, height: 1/2in}", false, "narrower"},
+		{"tags: {width: 1in, height: 11.9mm}", false, "lower"},
+		{"tags: {width: 6.5in, height: 7in}", true, "the largest on letter paper"},
+		{"tags: {width: 6.501in, height: 7in}", false, "wider"},
+		{"tags: {width: 6.501in, height: 7in}\npaper: tabloid", true, "not wider on tabloid, named after it"},
+		{"tags: {width: 60, height: 30}\nmeasure: mm", true, "bare millimetres"},
+		{"tags: {width: 60, height: 30}", false, "bare inches"},
+		{"tags: {width: 2in}", false, "no height"},
+		{"tags: {width: 2in, height: 1in, depth: 1in}", false, "a side too many"},
+		{"tags: 2in", false, "no mapping"},
+	} {
+		var found diag.List
+		p := plan.Decode("p.yaml", []byte(head+c.more+"\n"), &found)
+		if sound := found.Len() == 0 && p.Tags != nil; sound != c.sound {
+			t.Errorf("%s: %+v, %v", c.reason, p.Tags, found.All())
 		}
 	}
 }
@@ -207,7 +239,7 @@ func TestFingerprint(t *testing.T) {
 
 func FuzzDecode(f *testing.F) {
 	f.Add(full)
-	for _, name := range []string{"wrong", "same", "tab", "anchors", "rules"} {
+	for _, name := range []string{"wrong", "same", "tab", "anchors", "rules", "tags"} {
 		text, err := os.ReadFile("testdata/" + name + ".yaml")
 		if err != nil {
 			f.Fatal(err)
@@ -235,6 +267,9 @@ func FuzzDecode(f *testing.F) {
 		}
 		if s := p.Site; s.Deflectors > 0 && !s.Sprinklers && !found.Has(diag.Error) {
 			t.Fatalf("%q: site %+v", text, s)
+		}
+		if tag := p.Tags; tag != nil && (tag.Width < 25*measure.Millimetre || tag.Height < 12*measure.Millimetre) {
+			t.Fatalf("%q: tags %+v", text, tag)
 		}
 		for _, d := range p.Dress {
 			for _, r := range d.Rows {

@@ -32,12 +32,12 @@ func (j *Job) cover(rest []*Page, own int) []*Page {
 	left.Max.X = area.Min.X + wide(area)*52/100
 	right.Min.X = left.Max.X + 6*mm
 	lower := max(j.index(rest, own).heightIn(wide(left)), itemsHeight(j.cautions(), wide(right)-bulletIndent)) + headSpace
+	summed := pg.summary(box(area.Max.X-summaryWidth+4*mm, area.Min.Y, area.Max.X, area.Max.Y))
 	picture := area
-	picture.Max.Y = area.Min.Y + max(high(area)*40/100, min(high(area)*3/4, high(area)-lower-6*mm))
+	picture.Max.Y = max(summed, area.Min.Y+max(high(area)*40/100, min(high(area)*3/4, high(area)-lower-6*mm)))
 	picture.Max.X -= summaryWidth
 	used := pg.pictorial(inset(picture, 2*mm))
 	pg.write(used.Min.X, picture.Max.Y+2*mm, j.Words.PictorialNote, letter(plain).pale())
-	pg.summary(box(area.Max.X-summaryWidth+4*mm, area.Min.Y, area.Max.X, picture.Max.Y))
 
 	left.Min.Y, right.Min.Y = picture.Max.Y+6*mm, picture.Max.Y+6*mm
 	cautions := s.flowOn(pg, right)
@@ -47,7 +47,9 @@ func (j *Job) cover(rest []*Page, own int) []*Page {
 	}
 	index := s.flowOn(pg, left)
 	index.heading(j.Words.SheetIndex, 10*mm)
-	index.table(j.index(rest, own))
+	t := j.index(rest, own)
+	t.fit(wide(left), index.left())
+	index.table(t)
 	return s.pages
 }
 
@@ -80,8 +82,8 @@ func (p *Page) coverTitle(area sheet.Rect, under string) measure.Length {
 	return p.paragraph(area.Min.X, y, wide(area), under, letter(plain).pale()) + 3*mm
 }
 
-// summary is the unit in a few figures.
-func (p *Page) summary(r sheet.Rect) {
+// summary is the unit in a few figures; it returns the y under them.
+func (p *Page) summary(r sheet.Rect) measure.Length {
 	j, w, sum := p.job, p.job.Words, p.job.summary
 	b := j.Unit.Bare
 	size := fmt.Sprintf("%s × %s × %s %s", j.figure(b.X1-b.X0), j.figure(b.Y1-b.Y0), j.figure(b.Z1-b.Z0), j.unitName())
@@ -99,6 +101,7 @@ func (p *Page) summary(r sheet.Rect) {
 	for _, row := range rows {
 		y = p.pair(r, y, row[0], row[1])
 	}
+	return y
 }
 
 // pair sets a name and its value on one line, the value to the right, on

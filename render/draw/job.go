@@ -13,6 +13,7 @@ import (
 	"setwright/layout/parts"
 	"setwright/layout/plan"
 	"setwright/layout/unit"
+	"setwright/render/bars"
 	"setwright/render/words"
 )
 
@@ -32,6 +33,8 @@ type Job struct {
 	pick     []list.PickLine
 	balloon  func(part *parts.Part, cut measure.Length) int
 	key      []list.KeyLine
+	stock    []list.StockLine       // by name, as the language sorts
+	symbols  map[string]bars.Symbol // the barcodes there are, by GTIN
 	summary  list.Summary
 	families []string // in the order of the positions
 	system   measure.System
@@ -45,10 +48,15 @@ func NewJob(u *unit.Unit, findings []diag.Finding, report check.Report) *Job {
 		Words:   words.In(u.Plan.Language),
 		pick:    list.Pick(u),
 		key:     list.Key(u),
+		stock:   list.Stock(u),
 		summary: list.Summarize(u),
 		system:  u.Plan.Measure,
 	}
+	sort.SliceStable(j.stock, func(a, b int) bool {
+		return j.Words.SortKey(j.stock[a].Product.Name) < j.Words.SortKey(j.stock[b].Product.Name)
+	})
 	j.balloon = list.Balloons(j.pick)
+	j.symbols = symbolsOf(j.stock)
 	seen := map[string]bool{}
 	for _, k := range j.key {
 		if f := k.Position.Product.Family; !seen[f] {
@@ -61,6 +69,17 @@ func NewJob(u *unit.Unit, findings []diag.Finding, report check.Report) *Job {
 		j.stop = j.stop || f.Level >= diag.Stop
 	}
 	return j
+}
+
+// symbolsOf encodes every GTIN that has a symbol.
+func symbolsOf(stock []list.StockLine) map[string]bars.Symbol {
+	symbols := make(map[string]bars.Symbol, len(stock))
+	for _, l := range stock {
+		if s, ok := bars.Encode(l.Product.GTIN); ok {
+			symbols[l.Product.GTIN] = s
+		}
+	}
+	return symbols
 }
 
 // figure is a length as drawings print it, without its unit.

@@ -59,31 +59,6 @@ func (j *Job) groupName(g list.Group) string {
 	return j.Words.GroupOther
 }
 
-// PositionKey draws the key for staff: what goes where.
-func (j *Job) PositionKey() []*Page {
-	s := &section{job: j, name: "position-key", title: j.Words.PositionKey, under: j.Words.KeyUnder}
-	t := table{columns: []column{
-		{head: j.Words.Address}, {head: j.Words.Product, flex: 3}, {head: j.Words.SKU, flex: 1},
-		{head: j.Words.Facings, end: true}, {head: j.Words.Units, end: true}, {head: fmt.Sprintf(j.Words.HeightIn, j.unitName()), end: true},
-	}}
-	var face *unit.Face
-	for _, k := range j.key {
-		if k.Face != face {
-			face = k.Face
-			t.records = append(t.records, record{group: j.faceName(k.Face.ID)})
-		}
-		p := k.Position
-		t.records = append(t.records, record{cells: []string{p.Address, p.Product.Name, p.Product.SKU, strconv.Itoa(len(p.Fronts)), strconv.Itoa(p.Units), j.figure(p.Height)}, link: string(k.Face.ID) + "-goods"})
-	}
-	f := s.flowFresh()
-	if len(j.key) == 0 {
-		f.text(j.Words.NoGoods, letter(plain), 0)
-		return s.pages
-	}
-	f.table(t)
-	return s.pages
-}
-
 // SignOff draws the last sheet: who built and checked what, with photographs.
 func (j *Job) SignOff() []*Page {
 	s := &section{job: j, name: "sign-off", title: j.Words.SignOff, under: j.Words.SignUnder}

@@ -10,6 +10,7 @@ import (
 	"sort"
 	"strings"
 
+	"setwright/layout/goods"
 	"setwright/layout/measure"
 	"setwright/layout/unit"
 	"setwright/render/sheet"
@@ -139,20 +140,25 @@ func (e *elevation) blocks() []block {
 // block draws the fronts of a position: tint, hatch, outline; its picture if
 // it has one.
 func (e *elevation) block(b block) {
-	picture := e.picture(b.position)
+	picture := e.job.photo(b.position.Product)
 	for _, r := range b.fronts {
-		e.fillBox(r, tintOf(b.family))
-		if picture == nil {
-			e.hatch(r, patternOf(b.family))
-		} else {
-			e.pasteIn(r, picture)
-		}
-		e.outlineBox(r, pen(thin))
+		e.front(r, b.family, picture)
 	}
 	if len(b.fronts) > 1 {
 		e.outlineBox(b.round, pen(solid))
 	}
 	e.keepBox(b.round)
+}
+
+// front draws one front: tint, hatch, outline; the picture if there is one.
+func (p *Page) front(r sheet.Rect, family int, picture *photo) {
+	p.fillBox(r, tintOf(family))
+	if picture == nil {
+		p.hatch(r, patternOf(family))
+	} else {
+		p.pasteIn(r, picture)
+	}
+	p.outlineBox(r, pen(thin))
 }
 
 // photo is a product's picture with its size in pixels.
@@ -162,12 +168,12 @@ type photo struct {
 	width, height int
 }
 
-func (e *elevation) picture(p *unit.Position) *photo {
-	path := p.Product.Image
-	if path == "" || e.job.Image == nil {
+func (j *Job) photo(p *goods.Product) *photo {
+	path := p.Image
+	if path == "" || j.Image == nil {
 		return nil
 	}
-	data := e.job.Image(path)
+	data := j.Image(path)
 	size, _, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil || size.Width < 1 || size.Height < 1 {
 		return nil
@@ -176,13 +182,13 @@ func (e *elevation) picture(p *unit.Position) *photo {
 }
 
 // pasteIn puts a picture in the middle of a front, as large as it fits whole.
-func (e *elevation) pasteIn(r sheet.Rect, p *photo) {
-	w, h := wide(r), wide(r)*measure.Length(p.height)/measure.Length(p.width)
+func (p *Page) pasteIn(r sheet.Rect, of *photo) {
+	w, h := wide(r), wide(r)*measure.Length(of.height)/measure.Length(of.width)
 	if h > high(r) {
-		w, h = high(r)*measure.Length(p.width)/measure.Length(p.height), high(r)
+		w, h = high(r)*measure.Length(of.width)/measure.Length(of.height), high(r)
 	}
 	x, y := (r.Min.X+r.Max.X-w)/2, (r.Min.Y+r.Max.Y-h)/2
-	e.Sheet.Add(sheet.Image{Box: box(x, y, x+w, y+h), Key: p.path, Data: p.data, Alt: p.path})
+	p.Sheet.Add(sheet.Image{Box: box(x, y, x+w, y+h), Key: of.path, Data: of.data, Alt: of.path})
 }
 
 func (e *elevation) bareOfGoods() {

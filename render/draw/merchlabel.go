@@ -3,8 +3,11 @@ package draw
 import (
 	"sort"
 	"strings"
+	"unicode"
 
+	"setwright/layout/goods"
 	"setwright/layout/measure"
+	"setwright/layout/unit"
 	"setwright/render/sheet"
 )
 
@@ -27,30 +30,65 @@ func (e *elevation) addresses(blocks []block, margin measure.Length) {
 	e.labelMargins(far, margin)
 }
 
-const labelPad = 500 * micron
+const (
+	labelPad  = 500 * micron
+	inlineGap = 1 * mm
+)
 
-// labelInside sets the address in the block: level, or turned if the block
-// is tall and narrow.
+// lettering is one way to put a position's address and name on its block.
+type lettering struct {
+	address style
+	name    []string // its lines, under the address
+	inline  bool     // one line, behind the address
+	told    told
+}
+
+// told is how much of a name is on a block.
+type told int
+
+const (
+	nothing told = iota
+	firstWords
+	shortName
+	wholeName
+)
+
+// labelInside sets the address in the block, and as much of the name as there
+// is room for: level if some of it fits so, else turned if that does better.
 func (e *elevation) labelInside(b block) bool {
 	r := e.visible(b)
-	for _, turned := range []bool{false, true} {
-		for _, height := range []measure.Length{plain, fine} {
-			s := letter(height).strong().middle()
-			along, across := wide(r), high(r)
-			if turned {
-				along, across = across, along
-			}
-			if s.width(b.position.Address)+2*labelPad > along || s.rise()+s.drop()+labelPad > across {
-				continue
-			}
-			if turned {
-				s = s.turned()
-			}
-			e.setLabel(r, b, s)
-			return true
+	level, fitsLevel := letterings(b.position, wide(r), high(r))
+	turned, fitsTurned := letterings(b.position, high(r), wide(r))
+	switch {
+	case fitsLevel && (level.told > nothing || !fitsTurned || turned.told == nothing):
+		e.setLabel(r, b, level)
+	case fitsTurned:
+		turned.address = turned.address.turned()
+		e.setLabel(r, b, turned)
+	}
+	return fitsLevel || fitsTurned
+}
+
+// letterings returns the way that tells most in a block so long along its lines
+// and so high across them, of equals the largest.
+func letterings(p *unit.Position, along, across measure.Length) (best lettering, fits bool) {
+	name := letter(fine)
+	for _, height := range []measure.Length{plain, fine} {
+		s := letter(height).strong().middle()
+		if s.width(p.Address)+2*labelPad > along || s.rise()+s.drop()+labelPad > across {
+			continue
+		}
+		l := lettering{address: s}
+		l.name, l.told = nameLines(p.Product, name, along-2*labelPad, int((across-labelPad-s.rise()-name.drop())/name.pitch()))
+		if l.told == nothing {
+			l.name, l.told = nameLines(p.Product, name, along-2*labelPad-s.width(p.Address)-inlineGap, 1)
+			l.inline = l.told > nothing
+		}
+		if !fits || l.told > best.told {
+			best, fits = l, true
 		}
 	}
-	return false
+	return best, fits
 }
 
 // visible is the part of a block no other lettering has taken.
@@ -69,57 +107,69 @@ func (e *elevation) visible(b block) sheet.Rect {
 	return r
 }
 
-// setLabel writes address and, if it fits, the name under it, on white.
-func (e *elevation) setLabel(r sheet.Rect, b block, s style) {
-	lines := []string{b.position.Address}
-	name := letter(fine).middle()
+// setLabel writes address and name, each line on white.
+func (e *elevation) setLabel(r sheet.Rect, b block, l lettering) {
+	s, name := l.address, letter(fine).middle()
 	name.up = s.up
-	along, across := wide(r), high(r)
+	across := high(r)
 	if s.up {
-		along, across = across, along
+		across = wide(r)
 	}
-	addressHeight := s.rise() + s.drop()
-	room := int((across - addressHeight - labelPad) / name.pitch())
-	if room > 0 {
-		lines = append(lines, nameLines(b.position.Product.Name, name, along-2*labelPad, room)...)
+	total, behind := s.rise()+s.drop(), measure.Length(0)
+	if l.inline {
+		behind = inlineGap + name.width(l.name[0])
+	} else if n := len(l.name); n > 0 {
+		total = s.rise() + name.pitch()*measure.Length(n) + name.drop()
 	}
-	total := addressHeight + name.pitch()*measure.Length(len(lines)-1)
-	start := -total/2 + s.rise()
-	if e.picture(b.position) != nil {
-		start = across/2 - total - labelPad + s.rise()
+	at := -total/2 + s.rise()
+	if e.job.photo(b.position.Product) != nil {
+		at = across/2 - total - labelPad + s.rise()
 	}
-	cx, cy := (r.Min.X+r.Max.X)/2, (r.Min.Y+r.Max.Y)/2
-	for i, line := range lines {
-		st, at := s, start
-		if i > 0 {
-			st, at = name, start+s.drop()+name.pitch()*measure.Length(i)-name.drop()
+	e.labelLine(r, b.position.Address, -behind/2, at, s)
+	for _, line := range l.name {
+		if l.inline {
+			e.labelLine(r, line, (s.width(b.position.Address)+inlineGap)/2, at, name)
+			break
 		}
-		x, y := cx, cy+at
-		if s.up {
-			x, y = cx+at, cy
-		}
-		ground := inset(st.extent(x, y, line), -200*micron)
-		e.fillBox(ground, white())
-		e.keepWord(ground)
-		e.write(x, y, line, st)
+		at += name.pitch()
+		e.labelLine(r, line, 0, at, name)
 	}
 }
 
-// nameLines is the name in at most n lines; nothing if it would be cut before
-// it says anything, or a word would be broken.
-func nameLines(name string, s style, width measure.Length, n int) []string {
-	for _, word := range strings.Split(name, " ") {
-		if s.width(word) > width {
-			return nil
+// labelLine writes one line, centred so far along its direction from the middle
+// of r, with its baseline so far across from there.
+func (e *elevation) labelLine(r sheet.Rect, text string, along, across measure.Length, s style) {
+	x, y := (r.Min.X+r.Max.X)/2, (r.Min.Y+r.Max.Y)/2
+	if s.up {
+		x, y = x+across, y-along
+	} else {
+		x, y = x+along, y+across
+	}
+	ground := inset(s.extent(x, y, text), -200*micron)
+	e.fillBox(ground, white())
+	e.keepWord(ground)
+	e.write(x, y, text, s)
+}
+
+// nameLines is what at most n lines take of a product's name: the whole of it,
+// the short one, or the first words that do.
+func nameLines(p *goods.Product, s style, width measure.Length, n int) ([]string, told) {
+	if lines := wholeWords(p.Name, s, width, n); lines != nil {
+		return lines, wholeName
+	}
+	if lines := wholeWords(p.Short, s, width, n); lines != nil {
+		return lines, shortName
+	}
+	words := strings.Split(p.Name, " ")
+	for k := len(words) - 1; k > 0; k-- {
+		if !strings.ContainsFunc(words[k-1], unicode.IsLetter) {
+			continue // a number without its unit says nothing
+		}
+		if lines := wholeWords(strings.TrimRight(strings.Join(words[:k], " "), ",;:"), s, width, n); lines != nil {
+			return lines, firstWords
 		}
 	}
-	if lines := wrap(name, s, width); len(lines) <= n {
-		return lines
-	}
-	if n < 2 {
-		return nil
-	}
-	return wrapTo(name, s, width, n)
+	return nil, nothing
 }
 
 // labelNear sets the address just over or under the block where the drawing

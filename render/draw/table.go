@@ -90,7 +90,7 @@ func (t table) heightIn(width measure.Length) measure.Length {
 // it fits on one sheet, or the smallest if none does.
 func (t *table) fit(width, height measure.Length) {
 	t.height, t.space = fine, tightSpace
-	for _, try := range [][2]measure.Length{{plain, rowSpace}, {fine, rowSpace}} {
+	for _, try := range [][2]measure.Length{{plain, rowSpace}, {plain, tightSpace}, {fine, rowSpace}} {
 		as := *t
 		as.height, as.space = try[0], try[1]
 		if width > 0 && as.heightIn(width) <= height {
@@ -164,7 +164,7 @@ func (st *setTable) share(room, flexing measure.Length, weights int) {
 func (st *setTable) natural() []measure.Length {
 	widths := make([]measure.Length, len(st.columns))
 	for i, c := range st.columns {
-		widths[i] = st.style.strong().width(c.head)
+		widths[i] = widestLine(c.head, st.style.strong())
 		if c.flex > 0 {
 			widths[i] = min(widths[i], headMin)
 		}

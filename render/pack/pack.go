@@ -51,6 +51,9 @@ func ordered(job *draw.Job) []*draw.Page {
 	}
 	rest = append(rest, job.PickList()...)
 	rest = append(rest, job.PositionKey()...)
+	rest = append(rest, job.KeyIndex()...)
+	rest = append(rest, job.Restock()...)
+	rest = append(rest, job.Tags()...)
 	rest = append(rest, job.FindingsList()...)
 	rest = append(rest, job.Statics()...)
 	rest = append(rest, job.SignOff()...)

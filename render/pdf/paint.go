@@ -75,6 +75,20 @@ func (p *painter) path(path sheet.Path) {
 	p.show(path.Stroke, path.Fill)
 }
 
+// boxes fills upright boxes. Their edges are rounded, not their widths, so that
+// no two of a row drift apart.
+func (p *painter) boxes(b sheet.Boxes) {
+	p.endText()
+	p.setInk(b.Fill)
+	for _, r := range b.List {
+		x, y := thousandths(r.Min.X), p.top-thousandths(r.Max.Y)
+		for _, n := range [4]int64{x, y, thousandths(r.Max.X) - x, p.top - thousandths(r.Min.Y) - y} {
+			p.number(n)
+		}
+		p.op("re f\n")
+	}
+}
+
 // A quarter circle as one Bézier curve: its handles are 4/3*(sqrt(2)-1) of
 // the radius, which strays from the circle by 0.03 % at most.
 const (

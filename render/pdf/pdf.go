@@ -154,6 +154,8 @@ func (d *document) item(item sheet.Item) error {
 		d.paint.line(it)
 	case sheet.Path:
 		d.paint.path(it)
+	case sheet.Boxes:
+		d.paint.boxes(it)
 	case sheet.Circle:
 		d.paint.circle(it)
 	case sheet.Text:

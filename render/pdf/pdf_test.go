@@ -117,7 +117,7 @@ func randomItem(random *rand.Rand, s *sheet.Sheet) sheet.Item {
 			maybeInk = nil
 		}
 	}
-	switch random.IntN(4) {
+	switch random.IntN(5) {
 	case 0:
 		return sheet.Line{From: somewhere(), To: somewhere(), Stroke: pen}
 	case 1:
@@ -128,6 +128,9 @@ func randomItem(random *rand.Rand, s *sheet.Sheet) sheet.Item {
 		return sheet.Path{Points: points, Closed: random.IntN(2) == 0, Stroke: maybePen, Fill: maybeInk}
 	case 2:
 		return sheet.Circle{Center: somewhere(), Radius: length(random, mm/10, 90*mm), Stroke: maybePen, Fill: maybeInk}
+	case 3:
+		corner := somewhere()
+		return sheet.Boxes{List: []sheet.Rect{{Min: corner, Max: at(corner.X+length(random, um, 9*mm), corner.Y+length(random, um, 9*mm))}}, Fill: ink}
 	}
 	words := []string{"54½″", "F-2-3", "Été: 3 × ⌀6", "(a\\b)", "15⁄16", "☐ ▲ →", "漢 \x00🌱", "x\xff"}
 	return sheet.Text{
@@ -173,6 +176,12 @@ func same(mark any, item sheet.Item) error {
 			}
 		}
 		return errors.Join(samePen(m.Pen, it.Stroke), sameInk(m.Fill, it.Fill))
+	case sheet.Boxes:
+		m, ok := mark.(pdftest.Path)
+		if !ok || len(m.Points) != 4 || !m.Closed || m.Pen != nil || !isAt(m.Points[3], it.List[0].Min) || !isAt(m.Points[1], it.List[0].Max) {
+			return errors.New("another box")
+		}
+		return sameInk(m.Fill, &it.Fill)
 	case sheet.Circle:
 		m, ok := mark.(pdftest.Circle)
 		if !ok || !isAt(m.Center, it.Center) || math.Abs(m.Radius-millimetres(it.Radius)) > 2*close {
@@ -526,7 +535,7 @@ func TestWritersErrorIsPassedOn(t *testing.T) {
 func TestNothingToDrawIsNoMark(t *testing.T) {
 	page := readBack(t, onePage(
 		sheet.Path{}, sheet.Path{Points: []sheet.Point{at(1, 1)}, Fill: &sheet.Color{}},
-		sheet.Path{Points: []sheet.Point{at(0, 0), at(mm, mm)}}, sheet.Circle{Radius: mm}, sheet.Circle{Fill: &sheet.Color{}},
+		sheet.Path{Points: []sheet.Point{at(0, 0), at(mm, mm)}}, sheet.Circle{Radius: mm}, sheet.Boxes{}, sheet.Circle{Fill: &sheet.Color{}},
 		sheet.Text{At: at(mm, mm), Size: mm}, sheet.Text{S: "no size"},
 	)).Pages[0]
 	if n := len(inOrder(page)); n != 0 {

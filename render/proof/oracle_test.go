@@ -13,6 +13,7 @@ import (
 	"strings"
 	"testing"
 
+	"setwright/layout/list"
 	"setwright/layout/oracle"
 	"setwright/render/pdf/pdftest"
 )
@@ -172,20 +173,28 @@ func TestPdffonts(t *testing.T) {
 }
 
 // TestPdftotext extracts the text: every SKU and every address of the position
-// key comes out whole, each address before its SKU on one line.
+// key comes out whole, and so does every line of the index by name, with the SKU
+// before the first address of its product.
 func TestPdftotext(t *testing.T) {
 	pdftotext := oracle.Need(t, "pdftotext")
 	eachSample(t, func(t *testing.T, p *plan) {
-		keys := p.of(positionKey, "")
-		args := []string{"-layout", "-f", strconv.Itoa(keys[0].number), "-l", strconv.Itoa(keys[len(keys)-1].number), p.saved(t), "-"}
-		text := string(output(t, pdftotext, args...))
-		for _, f := range p.unit.Faces {
-			for _, r := range f.Rows {
-				for _, at := range r.Positions {
-					if !regexp.MustCompile(`(?m)^\s*` + at.Address + ` .*` + regexp.QuoteMeta(at.SKU)).MatchString(text) {
-						t.Errorf("%s and %s do not come out on one line", at.Address, at.SKU)
-					}
+		file := p.saved(t)
+		text := func(k kind) string {
+			pages := p.of(k, "")
+			return string(output(t, pdftotext, "-layout", "-f", strconv.Itoa(pages[0].number), "-l", strconv.Itoa(pages[len(pages)-1].number), file, "-"))
+		}
+		key, index := text(positionKey), text(keyByName)
+		whole := func(word string) bool {
+			return regexp.MustCompile(`(?m)(^|\s)` + regexp.QuoteMeta(word) + `(\s|$)`).MatchString(key)
+		}
+		for _, l := range list.Stock(p.project.Unit) {
+			for _, k := range l.Keys {
+				if !whole(k.Position.Address) || !whole(l.Product.SKU) {
+					t.Errorf("%s and %s do not come out of the key", k.Position.Address, l.Product.SKU)
 				}
+			}
+			if first := l.Keys[0].Position.Address; !regexp.MustCompile(`(?m)` + regexp.QuoteMeta(l.Product.SKU) + `\s.*\s` + first + `\s`).MatchString(index) {
+				t.Errorf("%s and %s do not come out on one line", l.Product.SKU, first)
 			}
 		}
 	})

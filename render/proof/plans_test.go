@@ -199,6 +199,10 @@ const (
 	goods
 	pickList
 	positionKey
+	keyByName
+	keyBySKU
+	restock
+	tags
 )
 
 // read finds out what every page is, from its own lettering.
@@ -232,6 +236,14 @@ func (p *plan) classify(pg *page) {
 		pg.kind = pickList
 	case w.PositionKey:
 		pg.kind = positionKey
+	case w.KeyByName:
+		pg.kind = keyByName
+	case w.KeyBySKU:
+		pg.kind = keyBySKU
+	case w.Restock:
+		pg.kind = restock
+	case w.Tags:
+		pg.kind = tags
 	}
 	names := map[string]string{"front": w.FrontFace, "right": w.RightFace, "back": w.BackFace, "left": w.LeftFace}
 	for _, f := range p.unit.Faces {

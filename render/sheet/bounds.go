@@ -43,6 +43,8 @@ func Bounds(item Item) Rect {
 		return around([]Point{it.From, it.To}).grow(it.Stroke.Width / 2)
 	case Path:
 		return around(it.Points).grow(half(it.Stroke))
+	case Boxes:
+		return round(it.List)
 	case Circle:
 		return Rect{it.Center, it.Center}.grow(it.Radius + half(it.Stroke))
 	case Text:
@@ -72,6 +74,14 @@ func around(points []Point) Rect {
 		r.Max = Point{max(r.Max.X, p.X), max(r.Max.Y, p.Y)}
 	}
 	return r
+}
+
+func round(list []Rect) Rect {
+	corners := make([]Point, 0, 2*len(list))
+	for _, r := range list {
+		corners = append(corners, r.Min, r.Max)
+	}
+	return around(corners)
 }
 
 func (r Rect) grow(by measure.Length) Rect {

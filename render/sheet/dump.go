@@ -33,6 +33,8 @@ func (d *dumper) item(item Item) {
 		d.stroke(&it.Stroke)
 	case Path:
 		d.path(it)
+	case Boxes:
+		d.boxes(it)
 	case Circle:
 		d.word("circle", point(it.Center), "r", it.Radius.MM())
 		d.stroke(it.Stroke)
@@ -47,6 +49,17 @@ func (d *dumper) item(item Item) {
 	default:
 		d.word(fmt.Sprintf("unknown %T", item))
 	}
+}
+
+// boxes says how many there are, where, and a sum of their places: thirty bars
+// a barcode would bury what a person reads.
+func (d *dumper) boxes(b Boxes) {
+	var all strings.Builder
+	for _, r := range b.List {
+		all.WriteString(rect(r) + "\n")
+	}
+	d.word("boxes", strconv.Itoa(len(b.List)), rect(Bounds(b)), fmt.Sprintf("%08x", crc32.ChecksumIEEE([]byte(all.String()))))
+	d.fill(&b.Fill)
 }
 
 func (d *dumper) path(p Path) {

@@ -28,7 +28,7 @@ type Stroke struct {
 	Dash  []measure.Length
 }
 
-// Item is one mark on a sheet: a Line, Path, Circle, Text, Image or Link.
+// Item is one mark on a sheet: a Line, Path, Boxes, Circle, Text, Image or Link.
 type Item interface{ item() }
 
 // Line is one straight line.
@@ -44,6 +44,13 @@ type Path struct {
 	Closed bool
 	Stroke *Stroke
 	Fill   *Color
+}
+
+// Boxes are upright boxes filled with one colour, without outlines: the bars
+// of a barcode.
+type Boxes struct {
+	List []Rect
+	Fill Color
 }
 
 // Circle is a full circle; Stroke and Fill as for Path.
@@ -92,6 +99,7 @@ type Link struct {
 
 func (Line) item()   {}
 func (Path) item()   {}
+func (Boxes) item()  {}
 func (Circle) item() {}
 func (Text) item()   {}
 func (Image) item()  {}

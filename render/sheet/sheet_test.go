@@ -50,6 +50,8 @@ func TestBounds(t *testing.T) {
 		{"a filled path has no line width", Path{Points: []Point{at(4, 1), at(2, 8)}, Fill: &Color{}}, Rect{at(2, 1), at(4, 8)}},
 		{"a circle", Circle{Center: at(5, 5), Radius: 3 * mm, Stroke: pen}, Rect{at(1, 1), at(9, 9)}},
 		{"a path without points", Path{}, Rect{}},
+		{"all the boxes", Boxes{List: []Rect{{at(5, 2), at(6, 9)}, {at(1, 3), at(2, 4)}}}, Rect{at(1, 2), at(6, 9)}},
+		{"no boxes", Boxes{}, Rect{}},
 		{"an image is its box", Image{Box: Rect{at(1, 2), at(3, 4)}}, Rect{at(1, 2), at(3, 4)}},
 		{"a link is its box", Link{Box: Rect{at(1, 2), at(3, 4)}}, Rect{at(1, 2), at(3, 4)}},
 	} {
@@ -95,6 +97,7 @@ func TestDump(t *testing.T) {
 		Line{at(1, 2), Point{3*mm + 1, 4 * mm}, Stroke{Width: 250 * um, Dash: []measure.Length{3 * mm, 500 * um}}},
 		Path{Points: []Point{at(1, 1), at(2, 1), at(2, 2)}, Closed: true, Stroke: &Stroke{Width: 130 * um, Color: red}, Fill: &Color{255, 255, 255}},
 		Path{Points: []Point{at(1, 1), at(2, 1)}},
+		Boxes{List: []Rect{{at(1, 1), at(2, 3)}, {at(4, 1), at(5, 3)}}},
 		Circle{Center: at(5, 5), Radius: 2 * mm, Fill: &red},
 		Text{At: at(7, 8), S: "54½″\n", Face: fonts.Bold, Size: 3 * mm, Anchor: End, Up: true, Color: red},
 		Text{At: at(7, 8), S: "F-2-3", Size: 3 * mm},
@@ -105,6 +108,7 @@ func TestDump(t *testing.T) {
 line 1,2 3.000001,4 stroke 0.25 dash 3,0.5
 polygon 1,1 2,1 2,2 stroke 0.13 #ff0000 fill #ffffff
 polyline 1,1 2,1
+boxes 2 1,1 5,3 7c432e1e fill #000000
 circle 5,5 r 2 fill #ff0000
 text 7,8 end bold 3 up #ff0000 "54½″\n"
 text 7,8 start regular 3 "F-2-3"

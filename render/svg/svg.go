@@ -51,6 +51,8 @@ func (p *page) item(item sheet.Item) error {
 		p.style(&it.Stroke, nil)
 	case sheet.Path:
 		p.path(it)
+	case sheet.Boxes:
+		p.boxes(it)
 	case sheet.Circle:
 		if it.Shows() {
 			p.printf(`<circle cx="%s" cy="%s" r="%s"`, it.Center.X.MM(), it.Center.Y.MM(), it.Radius.MM())
@@ -85,6 +87,19 @@ func (p *page) path(path sheet.Path) {
 	}
 	p.out.WriteByte('"')
 	p.style(path.Stroke, path.Fill)
+}
+
+// boxes are one path, a subpath each.
+func (p *page) boxes(b sheet.Boxes) {
+	if len(b.List) == 0 {
+		return
+	}
+	p.printf(`<path d="`)
+	for _, r := range b.List {
+		p.printf("M%s,%sH%sV%sH%sz", r.Min.X.MM(), r.Min.Y.MM(), r.Max.X.MM(), r.Max.Y.MM(), r.Min.X.MM())
+	}
+	p.out.WriteByte('"')
+	p.style(nil, &b.Fill)
 }
 
 // style ends a shape with its outline and its fill.

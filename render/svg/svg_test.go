@@ -83,6 +83,8 @@ func TestMarks(t *testing.T) {
 			`<polygon points="1,1 2,1 2,2" fill="#ff0000"/>`},
 		{"a circle", sheet.Circle{Center: at(5, 6), Radius: 2 * mm, Stroke: &pen, Fill: &red},
 			`<circle cx="5" cy="6" r="2" fill="#ff0000" stroke="#000000" stroke-width="0.25" stroke-linecap="round"/>`},
+		{"boxes", sheet.Boxes{List: []sheet.Rect{boxAt(1, 2, 3, 4), boxAt(5, 2, 1, 4)}, Fill: red},
+			`<path d="M1,2H4V6H1zM5,2H6V6H5z" fill="#ff0000"/>`},
 		{"text that would break the markup", sheet.Text{At: at(7, 8), S: "<5\" & 'é'", Size: 2048 * um},
 			`<text x="7" y="8" font-size="2.048" textLength="` + fonts.Width(fonts.Regular, "<5\" & 'é'", 2048*um).MM() + `" lengthAdjust="spacingAndGlyphs" fill="#000000">&lt;5&#34; &amp; &#39;é&#39;</text>`},
 		{"bold, turned, anchored at its end", sheet.Text{At: at(7, 8), S: "00", Face: fonts.Bold, Size: 2048 * um, Anchor: sheet.End, Up: true, Color: red},
@@ -94,6 +96,7 @@ func TestMarks(t *testing.T) {
 		{"a picture", sheet.Image{Box: boxAt(1, 2, 3, 4), Data: []byte("\xFF\xD8\xFFx"), Alt: "A <mug>"},
 			`<image x="1" y="2" width="3" height="4" preserveAspectRatio="none" href="data:image/jpeg;base64,/9j/eA=="><title>A &lt;mug&gt;</title></image>`},
 		{"nothing to draw", sheet.Path{Points: []sheet.Point{at(1, 1), at(2, 2)}}, ""},
+		{"no boxes", sheet.Boxes{Fill: red}, ""},
 		{"no radius", sheet.Circle{Fill: &red}, ""},
 		{"no letters", sheet.Text{Size: mm}, ""},
 	} {

@@ -2,7 +2,7 @@ package words
 
 func spanish() *Words {
 	return &Words{
-		Tag: "es", Comma: true,
+		Tag: "es", Comma: true, CurrencyLast: true,
 
 		Inch: "pulg", Foot: "pie", Millimetre: "mm",
 		Wire: "alambre", Groove: "ranura", Hole: "agujero", Slot: "muesca",
@@ -65,6 +65,11 @@ func spanish() *Words {
 		GroupStructure: "Bastidor, paneles, apoyo", GroupShelving: "Estantes, ménsulas, cestas", GroupHooks: "Ganchos", GroupRails: "Barras y brazos", GroupOther: "Rótulos, cintas y otros",
 		PositionKey: "Clave de posiciones", KeyUnder: "Dónde va cada producto y cuánto cabe. Alturas desde el piso terminado.",
 		Address: "Dirección", Product: "Producto", SKU: "SKU", Facings: "Frentes", Units: "Unid.", HeightIn: "Altura (%s)",
+		KeyByName: "Clave por nombre", KeyBySKU: "Clave por SKU", IndexUnder: "Busque un producto y halle sus lugares. Alturas desde el piso terminado.", ReorderAt: "Reponer a",
+		Restock: "Lista de reposición", RestockUnder: "Qué traer para llenar cada producto desde vacío. Reponer a: unidades restantes con las que traer más.",
+		Bring: "Unid. a traer", Cases: "Cajas", LeftOver: "Sobran", FullLook: "Aspecto lleno", LastsDays: "Dura, días",
+		Run: "Una de cada: %s", RestockTotal: "Total: %d productos, %d unidades, %d cajas",
+		Tags: "Etiquetas de posición", TagsUnder: "Corte por las líneas y sujételas: una etiqueta por posición, en orden de recorrido.", TagsBare: "Corte por las líneas y sujételas, en orden de recorrido. Donde no caben barras, números.",
 		Findings: "Hallazgos", FindingsUnder: "Resultado de las comprobaciones. Alto: no montar. Precaución: revisar. Nota: conviene saberlo.",
 		Checked: "Qué se comprobó",
 		CheckedList: []string{

@@ -2,7 +2,7 @@ package words
 
 func french() *Words {
 	return &Words{
-		Tag: "fr", Comma: true,
+		Tag: "fr", Comma: true, CurrencyLast: true,
 
 		Inch: "po", Foot: "pi", Millimetre: "mm",
 		Wire: "fil", Groove: "rainure", Hole: "trou", Slot: "cran",
@@ -65,6 +65,11 @@ func french() *Words {
 		GroupStructure: "Ossature, panneaux, piètement", GroupShelving: "Tablettes, consoles, paniers", GroupHooks: "Broches", GroupRails: "Barres et bras", GroupOther: "Affiches, porte-étiquettes et autres",
 		PositionKey: "Clé des emplacements", KeyUnder: "Où va chaque produit et combien il en tient. Hauteurs depuis le sol fini.",
 		Address: "Adresse", Product: "Produit", SKU: "UGS", Facings: "Frontales", Units: "Unités", HeightIn: "Hauteur (%s)",
+		KeyByName: "Clé par nom", KeyBySKU: "Clé par UGS", IndexUnder: "Chercher un produit, trouver ses places. Hauteurs depuis le sol fini.", ReorderAt: "Réassort à",
+		Restock: "Liste de réassort", RestockUnder: "Quoi apporter pour remplir chaque produit à vide. Réassort à : unités restantes auxquelles en apporter.",
+		Bring: "Unités à apporter", Cases: "Cartons", LeftOver: "Restent", FullLook: "Aspect plein", LastsDays: "Tient, jours",
+		Run: "Une de chaque : %s", RestockTotal: "Total : %d produits, %d unités, %d cartons",
+		Tags: "Étiquettes d'emplacement", TagsUnder: "Couper le long des lignes et clipser : une étiquette par emplacement, dans l'ordre du parcours.", TagsBare: "Couper le long des lignes et clipser, dans l'ordre. Sans place pour les barres : numéros.",
 		Findings: "Constats", FindingsUnder: "Résultat des contrôles. Arrêt : ne pas monter. Attention : à traiter. Note : bon à savoir.",
 		Checked: "Ce qui a été contrôlé",
 		CheckedList: []string{

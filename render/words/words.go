@@ -14,6 +14,8 @@ type Words struct {
 	Tag   string // BCP 47
 	Comma bool   // decimals are written with a comma
 
+	CurrencyLast bool // the currency is written after the number, with a blank
+
 	// Units, and the name of a slot on each surface.
 	Inch, Foot, Millimetre   string
 	Wire, Groove, Hole, Slot string
@@ -76,6 +78,11 @@ type Words struct {
 	GroupStructure, GroupShelving, GroupHooks, GroupRails, GroupOther   string
 	PositionKey, KeyUnder, Address, Product, SKU, Facings, Units        string
 	HeightIn                                                            string // unit
+	KeyByName, KeyBySKU, IndexUnder, ReorderAt                          string
+	Restock, RestockUnder, Bring, Cases, LeftOver, FullLook, LastsDays  string
+	Run                                                                 string // sizes
+	RestockTotal                                                        string // products, units, cases
+	Tags, TagsUnder, TagsBare                                           string
 	Findings, FindingsUnder, NoFindings, Finding, Source                string
 	Rule                                                                string
 	StopGroup, CautionGroup, NoteGroup                                  string // how many
@@ -156,6 +163,39 @@ func (w *Words) Decimal(number string) string {
 		return strings.Replace(number, ".", ",", 1)
 	}
 	return number
+}
+
+// SortKey is what a name is sorted by: letters large and small alike, accents
+// left out, ñ a letter of its own after n.
+func (w *Words) SortKey(name string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(name) {
+		switch r {
+		case 'à', 'á', 'â', 'ä':
+			b.WriteByte('a')
+		case 'è', 'é', 'ê', 'ë':
+			b.WriteByte('e')
+		case 'í', 'î', 'ï':
+			b.WriteByte('i')
+		case 'ó', 'ô', 'ö':
+			b.WriteByte('o')
+		case 'ù', 'ú', 'û', 'ü':
+			b.WriteByte('u')
+		case 'ÿ':
+			b.WriteByte('y')
+		case 'ç':
+			b.WriteByte('c')
+		case 'æ':
+			b.WriteString("ae")
+		case 'œ':
+			b.WriteString("oe")
+		case 'ñ':
+			b.WriteString("n~")
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
 }
 
 // CautionList is what the crew is told before anyone starts. What is said of

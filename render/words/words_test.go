@@ -70,3 +70,18 @@ func TestDecimal(t *testing.T) {
 		}
 	}
 }
+
+func TestSortKey(t *testing.T) {
+	w := In("fr")
+	for _, c := range []struct{ before, after, reason string }{
+		{"Étiquettes", "Fourche", "an accent leaves a letter where it is"},
+		{"ciboulette", "Zinnia", "small letters among the large"},
+		{"Œillet", "Oignon", "œ is o and e"},
+		{"Nuez", "Ñame", "ñ comes after n"},
+		{"Ñame", "Oliva", "and before o"},
+	} {
+		if w.SortKey(c.before) >= w.SortKey(c.after) {
+			t.Errorf("%s does not come before %s: %s", c.before, c.after, c.reason)
+		}
+	}
+}
