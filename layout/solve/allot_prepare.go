@@ -32,6 +32,7 @@ type allotter struct {
 	fill   filler
 	want   bool
 	root   *ProofNode
+	plain  bool // a part of another problem: not to be bettered by parts
 	seq    int
 }
 
@@ -52,6 +53,21 @@ func newAllotter(a *Allot) *allotter {
 		s.options = append(s.options, s.ready(p, product)...)
 	}
 	s.first = append(s.first, len(s.options))
+	s.group()
+	for r := range s.rows {
+		s.coarsen(r)
+	}
+	for _, c := range a.Chains {
+		if made := newChain(c, len(a.Products), len(a.Rows)); made.classes > 1 && made.ranks > 1 {
+			s.chains = append(s.chains, made)
+		}
+	}
+	s.setScale()
+	return s
+}
+
+// group gathers the options by row and product.
+func (s *allotter) group() {
 	s.groups = make([][]group, len(s.rows))
 	for o := 0; o < len(s.options); {
 		g := group{s.options[o].product, o, o + 1}
@@ -63,16 +79,6 @@ func newAllotter(a *Allot) *allotter {
 		}
 		o = g.to
 	}
-	for r := range s.rows {
-		s.coarsen(r)
-	}
-	for _, c := range a.Chains {
-		if made := newChain(c, len(a.Products), len(a.Rows)); made.classes > 1 && made.ranks > 1 {
-			s.chains = append(s.chains, made)
-		}
-	}
-	s.setScale()
-	return s
 }
 
 // ready lists a product's options that could be taken, without those that another

@@ -9,7 +9,8 @@ func TestTmp(t *testing.T) {
 	names, optima := facingOptima(t)
 	for _, name := range names {
 		a := readAllotLP(t, readShared(t, "facing", name+".lp"))
-		a.Effort = 30 * StepsPerSecond
+		a.Effort = 20 * StepsPerSecond
+		debugFloor = 0
 		t0 := time.Now()
 		r, ok := a.Solve()
 		d := time.Since(t0)

@@ -69,15 +69,13 @@ func (v *visit) byContest() bool {
 	if _, ok := v.worstCut(); ok {
 		return true
 	}
-	n, r := v.products(), len(v.rows)
-	t := &contest{worth: make([]int64, r), count: make([]int64, n), out: make([]int64, n)}
-	v.contest = t
-	load := make([]int64, r)
+	v.contest = v.newContest()
+	t, load := v.contest, make([]int64, len(v.rows))
 	for row := range v.rows {
 		_, load[row] = v.unit(v.node.prices, row)
 	}
 	rounds := laterBid
-	if v.node.depth == 0 {
+	if v.node.depth == 0 && !v.plain {
 		rounds = firstBid
 	}
 	product := slices.Clone(v.node.product)
@@ -92,8 +90,16 @@ func (v *visit) byContest() bool {
 		if t.bound < v.target() {
 			return false
 		}
-		if round == 0 {
-			v.improve(v.rowsOf(t.ids))
+		if round == 0 && v.node.depth == 0 {
+			v.improve(v.usual())
+			if debugAllot {
+				println("improved", v.value, v.steps/1000)
+			}
+			v.dive()
+			if debugAllot {
+				println("dived", v.value, v.steps/1000)
+			}
+			v.rework()
 		}
 		if t.bound < v.target() {
 			return false
@@ -136,6 +142,21 @@ func (v *visit) rowsOf(ids []int) []int {
 	return rows
 }
 
+// usual gives the row where each product was placed most often.
+func (v *visit) usual() []int {
+	rows := make([]int, v.products())
+	for p := range rows {
+		most := int64(-1)
+		for _, id := range v.c.list[v.c.first[p]:v.c.first[p+1]] {
+			r := v.options[id].row
+			if t := v.tally[v.slot(p, r)]; t > most {
+				rows[p], most = r, t
+			}
+		}
+	}
+	return rows
+}
+
 // settled tells whether all that is left open is how each row is filled, and then
 // does that.
 func (v *visit) settled() bool {
@@ -162,9 +183,9 @@ func (v *visit) finish() {
 		chosen[p] = v.first[p]
 	}
 	for r := range v.rows {
-		f := v.newFill(r)
+		f := &rowFill{room: v.rows[r].Room, load: v.rows[r].Load}
 		for _, g := range v.c.rows[r] {
-			v.add(f, v.c.list[g.from:g.to], v.canOmit(v.c, g.product))
+			f.items = append(f.items, v.item(g))
 		}
 		ids, _, ok := f.solve()
 		v.steps += f.steps
@@ -176,6 +197,29 @@ func (v *visit) finish() {
 		}
 	}
 	v.offerBest(chosen)
+}
+
+// item is a product in a row as the row's filling sees it.
+func (v *visit) item(g group) []rowOption {
+	var item []rowOption
+	if v.canOmit(v.c, g.product) {
+		item = append(item, rowOption{id: v.allotter.first[g.product]})
+	}
+	for _, id := range v.c.list[g.from:g.to] {
+		o := &v.options[id]
+		item = append(item, rowOption{o.width, o.weight, o.value, id})
+	}
+	return item
+}
+
+// solveRow solves a problem of one row.
+func (s *allotter) solveRow() {
+	n := s.first1()
+	if c, ok := s.left(n); ok {
+		v := &visit{allotter: s, node: n, c: c}
+		v.node.record.finish()
+		v.finish()
+	}
 }
 
 // offerBest keeps a choice when it is allowed and better than the best.
