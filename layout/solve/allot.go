@@ -80,7 +80,7 @@ func (a *Allot) Solve() (Allotment, bool) {
 	}
 	answer := Allotment{Chosen: make([]int, len(a.Products)), Bound: s.bound(), Steps: s.steps}
 	if a.WantProof {
-		answer.Proof = s.proof(answer.Bound)
+		answer.Proof = s.proof()
 	}
 	if s.best == nil {
 		answer.Chosen = nil

@@ -16,7 +16,7 @@ type draft struct {
 // improve makes an allotment of wishes for rows. First each row is filled with the
 // products that wish for it, then what found no place goes where there is one.
 func (v *visit) improve(wish []int) {
-	d := &draft{visit: v, chosen: make([]int, v.products()), lack: v.cap/v.scale + 1}
+	d := &draft{visit: v, chosen: make([]int, v.products()), lack: v.cap/v.scale/64 + 1}
 	for p := range d.chosen {
 		d.chosen[p] = d.unplaced(p)
 	}
@@ -28,7 +28,7 @@ func (v *visit) improve(wish []int) {
 // dive keeps products to the rows where they are nearly always placed, bids again,
 // and so on until every product has its row.
 func (v *visit) dive() {
-	d := &visit{allotter: v.allotter, node: v.half(func(*option) bool { return false }, 0), c: v.c, gone: v.gone, tally: slices.Clone(v.tally), contest: v.newContest()}
+	d := &visit{allotter: v.allotter, node: v.half(func(*option) bool { return false }), c: v.c, gone: v.gone, tally: slices.Clone(v.tally), contest: v.newContest()}
 	load := make([]int64, len(v.rows))
 	for row := range v.rows {
 		_, load[row] = v.unit(v.node.prices, row)
@@ -124,7 +124,7 @@ func (v *visit) within(keep func(*option) bool, free func(p int) bool) bool {
 		bound[o.product] = bound[o.product] || keep(o)
 	}
 	before := v.value
-	h := v.half(func(o *option) bool { return bound[o.product] && !free(o.product) && !keep(o) }, 0)
+	h := v.half(func(o *option) bool { return bound[o.product] && !free(o.product) && !keep(o) })
 	v.plain = true
 	v.search(h, &nodes{}, v.steps+partEffort)
 	v.plain = false

@@ -95,7 +95,7 @@ func (s *allotter) settle(c *choices, p prices) {
 
 func (s *allotter) settleOne(c *choices, p prices, m *market, price, left *int64) {
 	lo, hi := int64(0), s.cap
-	for hi-lo > s.cap>>20 {
+	for hi-lo > s.cap>>26 {
 		*price = lo + (hi-lo)/2
 		if s.trade(m, c, p); *left >= 0 {
 			hi = *price

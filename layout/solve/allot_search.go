@@ -73,6 +73,10 @@ func (s *allotter) first1() *node {
 	for o := range s.options {
 		n.alive[o/64] |= 1 << (o % 64)
 	}
+	if s.want {
+		s.root = &ProofNode{}
+		n.record = s.root
+	}
 	n.prices = prices{make([]int64, len(s.rows)), make([]int64, len(s.rows))}
 	return n
 }

@@ -25,7 +25,7 @@ func (v *visit) byPrices() bool {
 	for {
 		v.node.prices = v.haggle(v.c, v.node.prices, rounds, m, func(m *market) { v.note(m.picks) })
 		v.node.bound = min(v.node.bound, m.bound)
-		v.node.record.multiply(v.node.prices, nil)
+		v.multiply(v.node.record, v.node.prices, nil)
 		if m.bound < v.target() {
 			return false
 		}
@@ -82,7 +82,7 @@ func (v *visit) byContest() bool {
 	for round := 0; ; round++ {
 		clear(v.tally)
 		v.bid(v.c, product, load, rounds, t, v.noteContest)
-		v.node.record.multiply(v.node.prices, product)
+		v.multiply(v.node.record, v.node.prices, product)
 		if t.bound < never/2 {
 			return false
 		}
@@ -275,10 +275,11 @@ func (v *visit) split() (likely, other *node) {
 		return v.splitCut(k)
 	}
 	if p, row, ok := v.doubtful(); ok {
-		v.node.record.splitRow(p, row)
 		in := func(o *option) bool { return o.product == p && o.row == row }
 		out := func(o *option) bool { return o.product == p && o.row != row }
-		return v.half(out, 0), v.half(in, 1)
+		likely, other = v.half(out), v.half(in)
+		likely.record, other.record = v.node.record.splitRow(p, row)
+		return likely, other
 	}
 	k, _ := v.openCut()
 	return v.splitCut(k)
@@ -295,9 +296,9 @@ func (v *visit) splitCut(k cut) (likely, other *node) {
 			count[1] += t
 		}
 	}
-	v.node.record.splitCut(k)
-	early := v.half(func(o *option) bool { return v.astray(o, k, false) }, 0)
-	late := v.half(func(o *option) bool { return v.astray(o, k, true) }, 1)
+	early := v.half(func(o *option) bool { return v.astray(o, k, false) })
+	late := v.half(func(o *option) bool { return v.astray(o, k, true) })
+	early.record, late.record = v.writeCut(v.node.record, k)
 	if count[0] > count[1] {
 		return late, early
 	}
@@ -305,10 +306,10 @@ func (v *visit) splitCut(k cut) (likely, other *node) {
 }
 
 // half is the node without the options that gone tells.
-func (v *visit) half(gone func(*option) bool, side int) *node {
+func (v *visit) half(gone func(*option) bool) *node {
 	v.seq++
 	h := &node{alive: slices.Clone(v.node.alive), bound: v.node.bound, prices: v.node.prices, product: v.node.product,
-		depth: v.node.depth + 1, seq: v.seq, record: v.node.record.kid(side)}
+		depth: v.node.depth + 1, seq: v.seq}
 	for _, id := range v.c.list {
 		if gone(&v.options[id]) {
 			h.alive[id/64] &^= 1 << (id % 64)
