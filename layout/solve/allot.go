@@ -56,7 +56,7 @@ type Allotment struct {
 // StepsPerSecond tells callers who think in seconds what Effort to give: about
 // so many steps take a second on a virtual machine with AMD EPYC cores. A step is
 // one look at an option or at one cell of a row's table.
-const StepsPerSecond = 600_000_000
+const StepsPerSecond = 3_000_000_000
 
 // Solve finds the best allotment, or the best it can within Effort. It tells false
 // when the products that must be placed cannot all be. The effort is exceeded
@@ -76,11 +76,11 @@ func (a *Allot) Solve() (Allotment, bool) {
 	if len(s.rows) == 1 && len(s.chains) == 0 {
 		s.solveRow()
 	} else {
-		s.search()
+		s.search(s.first1(), &s.open, s.effort)
 	}
 	answer := Allotment{Chosen: make([]int, len(a.Products)), Bound: s.bound(), Steps: s.steps}
 	if a.WantProof {
-		answer.Proof = s.proof(answer.Bound)
+		answer.Proof = s.proof()
 	}
 	if s.best == nil {
 		answer.Chosen = nil

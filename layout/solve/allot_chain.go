@@ -4,6 +4,9 @@ package solve
 type ladder struct {
 	class, rank    []int // by product (-1: not in the chain) and by row
 	classes, ranks int
+	number         int   // among the caller's chains
+	classAt        []int // the caller's class of each of ours, and rank
+	rankAt         []int
 }
 
 // cut splits a chain in two: either the classes up to class keep to the ranks up
@@ -25,6 +28,7 @@ func newChain(c Chain, products, rows int) ladder {
 	}
 	classes, ranks = levels(classes), levels(ranks)
 	made.classes, made.ranks = len(classes), len(ranks)
+	made.classAt, made.rankAt = classes, ranks
 	for p := range made.class {
 		made.class[p] = place(classes, c.class(p))
 	}

@@ -6,23 +6,27 @@ package solve
 func (s *allotter) bid(c *choices, product []int64, load []int64, rounds int, t *contest, see func(*contest)) {
 	at := append([]int64(nil), product...)
 	bound, pace, idle := int64(1<<62), int64(256), 0
+	if rounds < 100 {
+		pace = 32
+	}
+	dir := make([]int64, len(at))
 	for range rounds {
 		s.compete(t, c, at, load)
 		if t.bound < bound {
 			bound, idle = t.bound, 0
 			copy(product, at)
-		} else if idle++; idle == 5 {
+		} else if idle++; idle == 10 || idle == 5 && rounds < 100 {
 			pace, idle = pace/2, 0
 			copy(at, product)
 			s.compete(t, c, at, load)
 		}
-		if bound < s.target() || bound < never/2 || pace < 8 || s.unanimous(t) {
+		if bound < s.target() || bound < never/2 || pace < 1 || s.unanimous(t) {
 			break
 		}
 		if see != nil {
 			see(t)
 		}
-		s.outbid(at, t, mulDiv(s.distance(t.bound), pace, 256))
+		s.outbid(at, t, dir, mulDiv(s.distance(t.bound), pace, 256))
 	}
 	s.compete(t, c, product, load)
 }
@@ -39,14 +43,19 @@ func (s *allotter) unanimous(t *contest) bool {
 
 // outbid moves prices by a step of such a length that the bound would fall by
 // distance if it were straight.
-func (s *allotter) outbid(product []int64, t *contest, distance int64) {
+func (s *allotter) outbid(product []int64, t *contest, dir []int64, distance int64) {
+	const whole = 1 << 10
 	var length int64
-	for _, n := range t.count {
-		length += (n - 1) * (n - 1)
-	}
 	for p, n := range t.count {
-		if n != 1 {
-			product[p] = max(min(product[p]+(n-1)*(distance/length), s.cap), -s.cap)
+		dir[p] = (dir[p]*7 + (n-1)*whole*1) / 8
+		length += dir[p] * dir[p]
+	}
+	if length == 0 {
+		return
+	}
+	for p, d := range dir {
+		if d != 0 {
+			product[p] = max(min(product[p]+mulDiv(distance, d*whole, length), s.cap), -s.cap)
 		}
 	}
 }

@@ -158,6 +158,11 @@ type contest struct {
 	out   []int64 // what being left out is worth, by product
 }
 
+func (s *allotter) newContest() *contest {
+	n, r := s.products(), len(s.rows)
+	return &contest{worth: make([]int64, r), count: make([]int64, n), out: make([]int64, n)}
+}
+
 // compete has every row fill itself at prices of products, loads costing load
 // a unit. Any prices give a bound.
 func (s *allotter) compete(t *contest, c *choices, product []int64, load []int64) {

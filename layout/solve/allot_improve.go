@@ -1,64 +1,193 @@
 package solve
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
-// newFill begins a row's filling.
-func (s *allotter) newFill(row int) *rowFill {
-	return &rowFill{room: s.rows[row].Room, load: s.rows[row].Load}
-}
-
-// add adds a product with options to a row's filling; omit tells whether it may be
-// left out.
-func (s *allotter) add(f *rowFill, ids []int, omit bool) {
-	var item []rowOption
-	if omit {
-		item = append(item, rowOption{id: s.first[s.options[ids[0]].product]})
-	}
-	for _, id := range ids {
-		o := &s.options[id]
-		item = append(item, rowOption{o.width, o.weight, o.value, id})
-	}
-	f.items = append(f.items, item)
-}
-
-// solveRow solves a problem of one row.
-func (s *allotter) solveRow() {
-	n := s.first1()
-	c, ok := s.left(n)
-	if !ok {
-		return
-	}
-	v := &visit{allotter: s, node: n, c: c}
-	v.node.record.finish()
-	v.finish()
-}
-
-// plan is an allotment in the making: each product in a row or nowhere, each row
-// filled as well as can be. A product that must be placed and is not costs lack.
+// draft is an allotment in the making. What must be placed and is not yet costs
+// lack, more than all values together.
 type draft struct {
 	*visit
-	rows   []int // by product
-	value  []int64
-	filled [][]int // options by row
+	chosen []int // options by product, -1: not placed though it must be
 	lack   int64
 }
 
-// improve makes an allotment of wishes for rows and betters it by moving products.
+// improve makes an allotment of wishes for rows. First each row is filled with the
+// products that wish for it, then what found no place goes where there is one.
 func (v *visit) improve(wish []int) {
-	d := &draft{visit: v, rows: slices.Clone(wish), value: make([]int64, len(v.rows)), filled: make([][]int, len(v.rows)), lack: v.cap/v.scale + 1}
-	for r := range v.rows {
-		d.value[r], d.filled[r] = d.refill(r, -1, -1)
+	d := &draft{visit: v, chosen: make([]int, v.products()), lack: v.cap/v.scale/64 + 1}
+	for p := range d.chosen {
+		d.chosen[p] = d.unplaced(p)
 	}
-	d.drop()
-	for d.insert() || d.shift() || d.swap() {
-		if v.spent() && v.best != nil {
-			break
-		}
-	}
+	d.begin(wish)
+	d.insert()
 	d.hand()
 }
 
-// options of a product in a row that the node leaves.
+// dive keeps products to the rows where they are nearly always placed, bids again,
+// and so on until every product has its row.
+func (v *visit) dive() {
+	d := &visit{allotter: v.allotter, node: v.half(func(*option) bool { return false }), c: v.c, gone: v.gone, tally: slices.Clone(v.tally), contest: v.newContest()}
+	load := make([]int64, len(v.rows))
+	for row := range v.rows {
+		_, load[row] = v.unit(v.node.prices, row)
+	}
+	d.node.product = slices.Clone(v.node.product)
+	for share := int64(15); ; {
+		if !d.commit(share) {
+			share--
+			if share < 8 {
+				if p, row, ok := d.doubtful(); ok {
+					d.keepOnly(d.c, p, row, d.gone)
+				} else {
+					break
+				}
+			} else {
+				continue
+			}
+		}
+		var ok bool
+		if d.c, ok = d.prune(d.node, d.gone); !ok {
+			break
+		}
+		clear(d.tally)
+		d.bid(d.c, d.node.product, load, 24, d.contest, d.noteContest)
+		if d.contest.bound < never/2 || d.contest.bound < d.target() {
+			break
+		}
+		d.improve(d.usual())
+	}
+	clear(v.gone)
+}
+
+// commit marks what keeps products to the rows where they were placed in so many
+// sixteenths of the times.
+func (v *visit) commit(share int64) (any bool) {
+	for p := range v.products() {
+		list := v.c.list[v.c.first[p]:v.c.first[p+1]]
+		var total int64
+		for r := range len(v.rows) + 1 {
+			total += v.tally[v.slot(p, r)]
+		}
+		for _, id := range list {
+			if r := v.options[id].row; v.tally[v.slot(p, r)]*16 >= total*share && total > 0 {
+				any = v.keepOnly(v.c, p, r, v.gone) || any
+			}
+		}
+	}
+	return any
+}
+
+// rework betters the best allotment: what differs from the usual rows is allotted
+// anew, then pairs of rows are, until neither gains.
+func (v *visit) rework() {
+	for v.best != nil && !v.plain {
+		usual := v.usual()
+		gained := v.within(func(o *option) bool {
+			return v.options[v.best[o.product]].row == usual[o.product] && o.row == usual[o.product]
+		},
+			func(p int) bool { return v.options[v.best[p]].row != usual[p] })
+		for b := range v.rows {
+			for a := range b {
+				if v.spent() {
+					return
+				}
+				if v.reworkRows(a, b) {
+					gained = true
+				}
+			}
+		}
+		if !gained {
+			return
+		}
+	}
+}
+
+// reworkRows allots two rows anew.
+func (v *visit) reworkRows(a, b int) bool {
+	in := func(r int) bool { return r == a || r == b || r == nowhere }
+	return v.within(func(o *option) bool {
+		if r := v.options[v.best[o.product]].row; !in(r) {
+			return o.row == r
+		}
+		return in(o.row)
+	}, func(int) bool { return false })
+}
+
+// within searches the part of the node where products keep to some options, but for
+// those that are free or have none left.
+func (v *visit) within(keep func(*option) bool, free func(p int) bool) bool {
+	bound := make([]bool, v.products())
+	for _, id := range v.c.list {
+		o := &v.options[id]
+		bound[o.product] = bound[o.product] || keep(o)
+	}
+	before := v.value
+	h := v.half(func(o *option) bool { return bound[o.product] && !free(o.product) && !keep(o) })
+	v.plain = true
+	v.search(h, &nodes{}, v.steps+partEffort)
+	v.plain = false
+	if debugAllot {
+		println("within", onesOf(h), before, v.value, v.steps/1000)
+	}
+	return v.value > before
+}
+
+// partEffort is how long a part is worked at.
+const partEffort = StepsPerSecond / 50
+
+// unplaced is what a product chooses that has no place.
+func (d *draft) unplaced(p int) int {
+	if d.canOmit(d.c, p) {
+		return d.first[p]
+	}
+	return -1
+}
+
+// begin fills each row with the products that wish for it, as far as chains let
+// them, dear ones first.
+func (d *draft) begin(wish []int) {
+	for _, p := range d.byValue() {
+		if r := wish[p]; r != nowhere {
+			if ids := d.optionsIn(p, r); len(ids) > 0 && d.fits(p, r) {
+				d.chosen[p] = ids[0]
+			}
+		}
+	}
+	for r := range d.rows {
+		d.fillWith(r, d.in(r))
+	}
+}
+
+// byValue lists the products, those of the most valuable options first.
+func (d *draft) byValue() []int {
+	order, value := make([]int, d.products()), make([]int64, d.products())
+	for p := range order {
+		order[p] = p
+		for _, id := range d.c.list[d.c.first[p]:d.c.first[p+1]] {
+			value[p] = max(value[p], d.options[id].value)
+		}
+		if !d.canOmit(d.c, p) {
+			value[p] += d.lack
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(value[b], value[a]) })
+	return order
+}
+
+// in lists the products placed in a row.
+func (d *draft) in(row int) []int {
+	var products []int
+	for p, id := range d.chosen {
+		if id >= 0 && d.options[id].row == row {
+			products = append(products, p)
+		}
+	}
+	return products
+}
+
+// optionsIn lists the options that the node leaves a product in a row.
 func (v *visit) optionsIn(p, row int) []int {
 	list := v.c.list[v.c.first[p]:v.c.first[p+1]]
 	from := 0
@@ -72,141 +201,81 @@ func (v *visit) optionsIn(p, row int) []int {
 	return list[from:to]
 }
 
-// refill fills a row with its products, less one and with another.
-func (d *draft) refill(row, without, with int) (int64, []int) {
-	f := d.newFill(row)
-	for p, r := range d.rows {
-		if (r != row || p == without) && p != with {
+// fits tells whether a product in a row keeps all chains with those placed.
+func (d *draft) fits(product, row int) bool {
+	for _, c := range d.chains {
+		class := c.class[product]
+		if class < 0 {
 			continue
 		}
-		ids := d.optionsIn(p, row)
-		if len(ids) == 0 {
-			continue
+		for p, id := range d.chosen {
+			if id < 0 || p == product || d.options[id].row == nowhere || c.class[p] < 0 {
+				continue
+			}
+			other := d.options[id].row
+			if c.rank[other] < c.rank[row] && c.class[p] > class || c.rank[other] > c.rank[row] && c.class[p] < class {
+				return false
+			}
 		}
-		item := []rowOption{{id: -1}}
-		more := int64(0)
-		if !d.canOmit(d.c, p) {
-			more = d.lack
-		}
-		for _, id := range ids {
+	}
+	return true
+}
+
+// fillWith fills a row as well as can be with some of products, the others lose
+// their places. It gives the gain.
+func (d *draft) fillWith(row int, products []int) int64 {
+	f := &rowFill{room: d.rows[row].Room, load: d.rows[row].Load}
+	var gain int64
+	for _, p := range products {
+		item := []rowOption{{id: d.unplaced(p)}}
+		for _, id := range d.optionsIn(p, row) {
 			o := &d.options[id]
-			item = append(item, rowOption{o.width, o.weight, o.value + more, id})
+			item = append(item, rowOption{o.width, o.weight, d.worth(id), id})
 		}
+		gain -= d.worth(d.chosen[p])
 		f.items = append(f.items, item)
 	}
 	ids, value, _ := f.solve()
 	d.steps += f.steps
-	return value, slices.DeleteFunc(ids, func(id int) bool { return id < 0 })
+	for i, p := range products {
+		d.chosen[p] = ids[i]
+	}
+	return gain + value
 }
 
-// drop lets products go that their rows have no place for.
-func (d *draft) drop() {
-	placed := make([]bool, len(d.rows))
-	for _, ids := range d.filled {
-		for _, id := range ids {
-			placed[d.options[id].product] = true
-		}
+// worth is an option's value, more when the product must be placed.
+func (d *draft) worth(id int) int64 {
+	if id < 0 {
+		return 0
 	}
-	for p := range d.rows {
-		if !placed[p] {
-			d.rows[p] = nowhere
-		}
+	o := &d.options[id]
+	if o.row != nowhere && !d.canOmit(d.c, o.product) {
+		return o.value + d.lack
 	}
+	return o.value
 }
 
-// put moves products to rows if that betters the value of the rows touched.
-func (d *draft) put(moves ...[2]int) bool {
-	old := make([]int, len(moves))
-	var touched []int
-	touch := func(r int) {
-		if r != nowhere && !slices.Contains(touched, r) {
-			touched = append(touched, r)
-		}
-	}
-	for i, m := range moves {
-		old[i] = d.rows[m[0]]
-		touch(old[i])
-		touch(m[1])
-		d.rows[m[0]] = m[1]
-	}
-	var gain int64
-	value, filled := make([]int64, len(touched)), make([][]int, len(touched))
-	for i, r := range touched {
-		value[i], filled[i] = d.refill(r, -1, -1)
-		gain += value[i] - d.value[r]
-	}
-	if gain <= 0 || !d.orderlyRows() {
-		for i, m := range moves {
-			d.rows[m[0]] = old[i]
-		}
-		return false
-	}
-	for i, r := range touched {
-		d.value[r], d.filled[r] = value[i], filled[i]
-	}
-	d.drop()
-	return true
-}
-
-func (d *draft) orderlyRows() bool {
-	return true
-}
-
-func (d *draft) insert() (any bool) {
-	for p, r := range d.rows {
-		if r != nowhere {
-			continue
-		}
-		for row := range d.value {
-			if len(d.optionsIn(p, row)) > 0 && d.put([2]int{p, row}) {
-				any = true
+// insert tries every product without a place in every row.
+func (d *draft) insert() {
+	for _, p := range d.byValue() {
+		for r := range d.rows {
+			if d.chosen[p] != d.unplaced(p) {
 				break
 			}
-		}
-	}
-	return any
-}
-
-func (d *draft) shift() (any bool) {
-	for p := range d.rows {
-		for row := range d.value {
-			if r := d.rows[p]; r != nowhere && row != r && len(d.optionsIn(p, row)) > 0 && d.put([2]int{p, row}) {
-				any = true
-			}
-		}
-	}
-	return any
-}
-
-func (d *draft) swap() (any bool) {
-	for p := range d.rows {
-		for q := range p {
-			a, b := d.rows[p], d.rows[q]
-			if a == b || b != nowhere && len(d.optionsIn(p, b)) == 0 || a != nowhere && len(d.optionsIn(q, a)) == 0 {
+			if len(d.optionsIn(p, r)) == 0 || !d.fits(p, r) {
 				continue
 			}
-			if d.put([2]int{p, b}, [2]int{q, a}) {
-				any = true
+			old := slices.Clone(d.chosen)
+			if d.fillWith(r, append(d.in(r), p)) <= 0 {
+				d.chosen = old
 			}
 		}
 	}
-	return any
 }
 
+// hand offers the draft as an allotment.
 func (d *draft) hand() {
-	chosen := make([]int, len(d.rows))
-	for p := range chosen {
-		chosen[p] = -1
-		if d.canOmit(d.c, p) {
-			chosen[p] = d.first[p]
-		}
-	}
-	for _, ids := range d.filled {
-		for _, id := range ids {
-			chosen[d.options[id].product] = id
-		}
-	}
-	if !slices.Contains(chosen, -1) {
-		d.offerBest(chosen)
+	if !slices.Contains(d.chosen, -1) {
+		d.offerBest(d.chosen)
 	}
 }

@@ -24,6 +24,7 @@ type allotter struct {
 	scale   int64 // multipliers and bounds are in parts of 1/scale of a value
 	cap     int64 // no multiplier need be greater
 
+	least  int64 // no allotment is worth less
 	value  int64 // of the best allotment so far
 	best   []int // its options, nil while there is none
 	steps  int64
@@ -31,7 +32,10 @@ type allotter struct {
 	open   nodes
 	fill   filler
 	want   bool
+	unitOf []int64 // by row: the caller's width that is one of ours
+	partOf []int64 // and weight
 	root   *ProofNode
+	plain  bool // a part of another problem: not to be bettered by parts
 	seq    int
 }
 
@@ -47,11 +51,27 @@ type group struct{ product, from, to int }
 
 func newAllotter(a *Allot) *allotter {
 	s := &allotter{rows: slices.Clone(a.Rows), effort: a.Effort, want: a.WantProof, value: -1}
+	for r := range s.rows {
+		s.coarsen(r, a.Products)
+	}
 	for p, product := range a.Products {
 		s.first = append(s.first, len(s.options))
-		s.options = append(s.options, s.ready(p, product)...)
+		s.options = append(s.options, s.ready(p, product, a.Rows)...)
 	}
 	s.first = append(s.first, len(s.options))
+	s.group()
+	for i, c := range a.Chains {
+		if made := newChain(c, len(a.Products), len(a.Rows)); made.classes > 1 && made.ranks > 1 {
+			made.number = i
+			s.chains = append(s.chains, made)
+		}
+	}
+	s.setScale()
+	return s
+}
+
+// group gathers the options by row and product.
+func (s *allotter) group() {
 	s.groups = make([][]group, len(s.rows))
 	for o := 0; o < len(s.options); {
 		g := group{s.options[o].product, o, o + 1}
@@ -63,30 +83,30 @@ func newAllotter(a *Allot) *allotter {
 		}
 		o = g.to
 	}
-	for r := range s.rows {
-		s.coarsen(r)
+}
+
+// possible tells whether an option could be taken: it names a row and fits it on its
+// own.
+func possible(o AllotOption, rows []AllotRow) bool {
+	if o.Row < 0 || o.Row >= len(rows) || o.Width < 0 || o.Weight < 0 {
+		return false
 	}
-	for _, c := range a.Chains {
-		if made := newChain(c, len(a.Products), len(a.Rows)); made.classes > 1 && made.ranks > 1 {
-			s.chains = append(s.chains, made)
-		}
-	}
-	s.setScale()
-	return s
+	row := rows[o.Row]
+	return o.Width <= row.Room && (row.Load == 0 || o.Weight <= row.Load)
 }
 
 // ready lists a product's options that could be taken, without those that another
 // in the same row betters, and with being left out unless it must be placed.
-func (s *allotter) ready(p int, product AllotProduct) []option {
+// What it is worth at least goes to least.
+func (s *allotter) ready(p int, product AllotProduct, rows []AllotRow) []option {
 	var list []option
 	for i, o := range product.Options {
-		if o.Row < 0 || o.Row >= len(s.rows) || o.Width < 0 || o.Weight < 0 || o.Width > s.rows[o.Row].Room {
-			continue
+		if possible(o, rows) {
+			list = append(list, option{p, o.Row, i, o.Width / s.unitOf[o.Row], o.Weight / s.partOf[o.Row], o.Value})
 		}
-		if load := s.rows[o.Row].Load; load != 0 && o.Weight > load {
-			continue
-		}
-		list = append(list, option{p, o.Row, i, o.Width, o.Weight, o.Value})
+	}
+	if product.Must && len(list) > 0 {
+		s.least += slices.MinFunc(list, func(a, b option) int { return cmp.Compare(a.value, b.value) }).value
 	}
 	slices.SortStableFunc(list, func(a, b option) int {
 		return cmp.Or(cmp.Compare(a.row, b.row), cmp.Compare(a.width, b.width), cmp.Compare(b.value, a.value), cmp.Compare(a.weight, b.weight))
@@ -107,41 +127,39 @@ func (s *allotter) ready(p int, product AllotProduct) []option {
 
 // coarsen measures a row's widths and weights in the largest unit that divides
 // them all, and takes a load off that cannot bind.
-func (s *allotter) coarsen(r int) {
+func (s *allotter) coarsen(r int, products []AllotProduct) {
 	var wide, heavy, unit, part int64
-	for _, g := range s.groups[r] {
+	row := &s.rows[r]
+	for _, p := range products {
 		var widest, heaviest int64
-		for _, o := range s.options[g.from:g.to] {
-			unit, part = gcd(unit, o.width), gcd(part, o.weight)
-			widest, heaviest = max(widest, o.width), max(heaviest, o.weight)
+		for _, o := range p.Options {
+			if o.Row == r && possible(o, s.rows) {
+				unit, part = gcd(unit, o.Width), gcd(part, o.Weight)
+				widest, heaviest = max(widest, o.Width), max(heaviest, o.Weight)
+			}
 		}
 		wide, heavy = wide+widest, heavy+heaviest
 	}
 	unit, part = max(unit, 1), max(part, 1)
-	row := &s.rows[r]
-	row.Room = min(row.Room, wide) / unit
+	s.unitOf, s.partOf = append(s.unitOf, unit), append(s.partOf, part)
+	row.Room = max(min(row.Room, wide), 0) / unit
 	if row.Load == 0 || heavy <= row.Load {
 		row.Load = endlessLoad
 	} else {
 		row.Load /= part
 	}
-	for _, g := range s.groups[r] {
-		for o := g.from; o < g.to; o++ {
-			s.options[o].width /= unit
-			s.options[o].weight /= part
-		}
-	}
 }
 
 // setScale makes multipliers as fine as whole numbers allow.
 func (s *allotter) setScale() {
+	const slack = 64 // how much dearer a row may be than all values, to show that nothing fits it
 	var total int64 = 1
 	for p := range s.products() {
 		var most int64
 		for _, o := range s.options[s.first[p]:s.first[p+1]] {
 			most = max(most, o.value, -o.value)
 		}
-		total += most
+		total += most * slack
 	}
 	spread := int64(s.products() + 2*len(s.rows) + 4)
 	s.scale = 1
@@ -156,7 +174,7 @@ func (s *allotter) products() int { return len(s.first) - 1 }
 // target is the least bound that leaves hope for better than the best so far.
 func (s *allotter) target() int64 {
 	if s.best == nil {
-		return -1 << 62
+		return s.least * s.scale
 	}
 	return (s.value + 1) * s.scale
 }

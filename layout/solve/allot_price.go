@@ -95,7 +95,7 @@ func (s *allotter) settle(c *choices, p prices) {
 
 func (s *allotter) settleOne(c *choices, p prices, m *market, price, left *int64) {
 	lo, hi := int64(0), s.cap
-	for hi-lo > s.cap>>20 {
+	for hi-lo > s.cap>>26 {
 		*price = lo + (hi-lo)/2
 		if s.trade(m, c, p); *left >= 0 {
 			hi = *price
@@ -141,7 +141,7 @@ func (s *allotter) distance(bound int64) int64 {
 	if s.best == nil {
 		return max(bound, -bound)/64 + 1
 	}
-	return max(bound-s.target(), 0)/256*257 + 1
+	return min(max(bound-s.target(), 0), max(bound, -bound)/256) + 1
 }
 
 // move changes prices by a step of such a length that the bound would fall by

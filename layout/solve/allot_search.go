@@ -6,7 +6,7 @@ import "container/heap"
 // it, where the parent's prices are near.
 const (
 	firstHaggle, laterHaggle = 300, 20
-	firstBid, laterBid       = 150, 20
+	firstBid, laterBid       = 400, 20
 )
 
 // node is a part of the problem: options struck out, and what is known of it.
@@ -41,23 +41,25 @@ func (h *nodes) Pop() any {
 // search splits the problem until no part is left that could hold better than
 // the best, or the effort is spent. It always goes on with the likelier half of
 // the last part split, and when that is done with the part of the highest bound.
-func (s *allotter) search() {
-	next := s.first1()
+func (s *allotter) search(next *node, open *nodes, until int64) {
 	for {
 		if next == nil {
-			if len(s.open) == 0 || s.open[0].bound < s.target() {
-				s.open = nil
+			if len(*open) == 0 || (*open)[0].bound < s.target() {
+				*open = nil
 				return
 			}
-			next = heap.Pop(&s.open).(*node)
+			next = heap.Pop(open).(*node)
 		}
-		if s.best != nil && s.spent() {
-			heap.Push(&s.open, next)
+		if s.best != nil && until > 0 && s.steps >= until {
+			heap.Push(open, next)
 			return
 		}
 		likely, other := s.explore(next)
+		if debugAllot && !s.plain && (s.seq < 40 || s.seq%200 < 2) {
+			println(s.seq, next.depth, next.bound/s.scale, s.value, s.bound(), len(s.open), s.steps/1000000, onesOf(next))
+		}
 		if other != nil {
-			heap.Push(&s.open, other)
+			heap.Push(open, other)
 		}
 		next = likely
 	}
@@ -70,6 +72,10 @@ func (s *allotter) first1() *node {
 	n := &node{alive: make([]uint64, (len(s.options)+63)/64), bound: s.cap}
 	for o := range s.options {
 		n.alive[o/64] |= 1 << (o % 64)
+	}
+	if s.want {
+		s.root = &ProofNode{}
+		n.record = s.root
 	}
 	n.prices = prices{make([]int64, len(s.rows)), make([]int64, len(s.rows))}
 	return n
@@ -153,3 +159,16 @@ func (s *allotter) explore(n *node) (likely, other *node) {
 	}
 	return v.split()
 }
+
+const debugAllot = false
+
+func onesOf(n *node) (k int) {
+	for _, w := range n.alive {
+		for ; w != 0; w &= w - 1 {
+			k++
+		}
+	}
+	return
+}
+
+var debugFloor int64

@@ -25,7 +25,7 @@ func (v *visit) byPrices() bool {
 	for {
 		v.node.prices = v.haggle(v.c, v.node.prices, rounds, m, func(m *market) { v.note(m.picks) })
 		v.node.bound = min(v.node.bound, m.bound)
-		v.node.record.multiply(v.node.prices, nil)
+		v.multiply(v.node.record, v.node.prices, nil)
 		if m.bound < v.target() {
 			return false
 		}
@@ -69,22 +69,20 @@ func (v *visit) byContest() bool {
 	if _, ok := v.worstCut(); ok {
 		return true
 	}
-	n, r := v.products(), len(v.rows)
-	t := &contest{worth: make([]int64, r), count: make([]int64, n), out: make([]int64, n)}
-	v.contest = t
-	load := make([]int64, r)
+	v.contest = v.newContest()
+	t, load := v.contest, make([]int64, len(v.rows))
 	for row := range v.rows {
 		_, load[row] = v.unit(v.node.prices, row)
 	}
 	rounds := laterBid
-	if v.node.depth == 0 {
+	if v.node.depth == 0 && !v.plain {
 		rounds = firstBid
 	}
 	product := slices.Clone(v.node.product)
 	for round := 0; ; round++ {
 		clear(v.tally)
 		v.bid(v.c, product, load, rounds, t, v.noteContest)
-		v.node.record.multiply(v.node.prices, product)
+		v.multiply(v.node.record, v.node.prices, product)
 		if t.bound < never/2 {
 			return false
 		}
@@ -92,8 +90,16 @@ func (v *visit) byContest() bool {
 		if t.bound < v.target() {
 			return false
 		}
-		if round == 0 {
-			v.improve(v.rowsOf(t.ids))
+		if round == 0 && v.node.depth == 0 {
+			v.improve(v.usual())
+			if debugAllot {
+				println("improved", v.value, v.steps/1000)
+			}
+			v.dive()
+			if debugAllot {
+				println("dived", v.value, v.steps/1000)
+			}
+			v.rework()
 		}
 		if t.bound < v.target() {
 			return false
@@ -136,6 +142,21 @@ func (v *visit) rowsOf(ids []int) []int {
 	return rows
 }
 
+// usual gives the row where each product was placed most often.
+func (v *visit) usual() []int {
+	rows := make([]int, v.products())
+	for p := range rows {
+		most := int64(-1)
+		for _, id := range v.c.list[v.c.first[p]:v.c.first[p+1]] {
+			r := v.options[id].row
+			if t := v.tally[v.slot(p, r)]; t > most {
+				rows[p], most = r, t
+			}
+		}
+	}
+	return rows
+}
+
 // settled tells whether all that is left open is how each row is filled, and then
 // does that.
 func (v *visit) settled() bool {
@@ -162,9 +183,9 @@ func (v *visit) finish() {
 		chosen[p] = v.first[p]
 	}
 	for r := range v.rows {
-		f := v.newFill(r)
+		f := &rowFill{room: v.rows[r].Room, load: v.rows[r].Load}
 		for _, g := range v.c.rows[r] {
-			v.add(f, v.c.list[g.from:g.to], v.canOmit(v.c, g.product))
+			f.items = append(f.items, v.item(g))
 		}
 		ids, _, ok := f.solve()
 		v.steps += f.steps
@@ -176,6 +197,29 @@ func (v *visit) finish() {
 		}
 	}
 	v.offerBest(chosen)
+}
+
+// item is a product in a row as the row's filling sees it.
+func (v *visit) item(g group) []rowOption {
+	var item []rowOption
+	if v.canOmit(v.c, g.product) {
+		item = append(item, rowOption{id: v.allotter.first[g.product]})
+	}
+	for _, id := range v.c.list[g.from:g.to] {
+		o := &v.options[id]
+		item = append(item, rowOption{o.width, o.weight, o.value, id})
+	}
+	return item
+}
+
+// solveRow solves a problem of one row.
+func (s *allotter) solveRow() {
+	n := s.first1()
+	if c, ok := s.left(n); ok {
+		v := &visit{allotter: s, node: n, c: c}
+		v.node.record.finish()
+		v.finish()
+	}
 }
 
 // offerBest keeps a choice when it is allowed and better than the best.
@@ -231,10 +275,11 @@ func (v *visit) split() (likely, other *node) {
 		return v.splitCut(k)
 	}
 	if p, row, ok := v.doubtful(); ok {
-		v.node.record.splitRow(p, row)
 		in := func(o *option) bool { return o.product == p && o.row == row }
 		out := func(o *option) bool { return o.product == p && o.row != row }
-		return v.half(out, 0), v.half(in, 1)
+		likely, other = v.half(out), v.half(in)
+		likely.record, other.record = v.node.record.splitRow(p, row)
+		return likely, other
 	}
 	k, _ := v.openCut()
 	return v.splitCut(k)
@@ -251,9 +296,9 @@ func (v *visit) splitCut(k cut) (likely, other *node) {
 			count[1] += t
 		}
 	}
-	v.node.record.splitCut(k)
-	early := v.half(func(o *option) bool { return v.astray(o, k, false) }, 0)
-	late := v.half(func(o *option) bool { return v.astray(o, k, true) }, 1)
+	early := v.half(func(o *option) bool { return v.astray(o, k, false) })
+	late := v.half(func(o *option) bool { return v.astray(o, k, true) })
+	early.record, late.record = v.writeCut(v.node.record, k)
 	if count[0] > count[1] {
 		return late, early
 	}
@@ -261,10 +306,10 @@ func (v *visit) splitCut(k cut) (likely, other *node) {
 }
 
 // half is the node without the options that gone tells.
-func (v *visit) half(gone func(*option) bool, side int) *node {
+func (v *visit) half(gone func(*option) bool) *node {
 	v.seq++
 	h := &node{alive: slices.Clone(v.node.alive), bound: v.node.bound, prices: v.node.prices, product: v.node.product,
-		depth: v.node.depth + 1, seq: v.seq, record: v.node.record.kid(side)}
+		depth: v.node.depth + 1, seq: v.seq}
 	for _, id := range v.c.list {
 		if gone(&v.options[id]) {
 			h.alive[id/64] &^= 1 << (id % 64)
