@@ -1,14 +1,11 @@
 package draw
 
 import (
-	"bytes"
 	"fmt"
-	"image"
-	_ "image/jpeg" // sizes of product pictures
-	_ "image/png"  // sizes of product pictures
 	"sort"
 
 	"setwright/layout/measure"
+	"setwright/layout/picture"
 	"setwright/layout/unit"
 	"setwright/render/sheet"
 )
@@ -136,7 +133,7 @@ func (e *elevation) block(b block) {
 		if picture == nil {
 			e.hatch(r, patternOf(b.family))
 		} else {
-			e.pasteIn(r, picture)
+			e.pasteIn(r, picture, b.position.Product.Image)
 		}
 		e.outlineBox(r, pen(thin))
 	}
@@ -146,34 +143,24 @@ func (e *elevation) block(b block) {
 	e.keepBox(b.round)
 }
 
-// photo is a product's picture with its size in pixels.
-type photo struct {
-	path          string
-	data          []byte
-	width, height int
-}
-
-func (e *elevation) picture(p *unit.Position) *photo {
-	path := p.Product.Image
-	if path == "" || e.job.Image == nil {
+// picture is the product's, nil if it has none.
+func (e *elevation) picture(p *unit.Position) *picture.Picture {
+	if e.job.Image == nil || p.Product.Image == "" {
 		return nil
 	}
-	data := e.job.Image(path)
-	size, _, err := image.DecodeConfig(bytes.NewReader(data))
-	if err != nil || size.Width < 1 || size.Height < 1 {
-		return nil
-	}
-	return &photo{path, data, size.Width, size.Height}
+	return e.job.Image(p.Product.Image)
 }
 
-// pasteIn puts a picture in the middle of a front, as large as it fits whole.
-func (e *elevation) pasteIn(r sheet.Rect, p *photo) {
-	w, h := wide(r), wide(r)*measure.Length(p.height)/measure.Length(p.width)
+// pasteIn puts a product's picture in the middle of a front, as large as it
+// fits whole. Its data comes once it is known how large it is drawn anywhere.
+func (e *elevation) pasteIn(r sheet.Rect, p *picture.Picture, path string) {
+	across, up := p.Size()
+	w, h := wide(r), wide(r)*measure.Length(up)/measure.Length(across)
 	if h > high(r) {
-		w, h = high(r)*measure.Length(p.width)/measure.Length(p.height), high(r)
+		w, h = high(r)*measure.Length(across)/measure.Length(up), high(r)
 	}
 	x, y := (r.Min.X+r.Max.X-w)/2, (r.Min.Y+r.Max.Y-h)/2
-	e.Sheet.Add(sheet.Image{Box: box(x, y, x+w, y+h), Key: p.path, Data: p.data, Alt: p.path})
+	e.Sheet.Add(sheet.Image{Box: box(x, y, x+w, y+h), Key: path, Alt: path})
 }
 
 func (e *elevation) bareOfGoods() {
