@@ -15,7 +15,7 @@ import (
 const (
 	photoCount            = 80
 	photoWide, photoHigh  = 4000, 3000 // 12 megapixels
-	photoGrain            = 16         // how far a pixel strays: files of 2 to 4 MB
+	photoGrain            = 22         // how far a pixel strays: files of 2 to 4 MB
 	photosBays, photosRow = 4, 5
 )
 
