@@ -1,125 +1,117 @@
 package layout
 
 import (
-	"bytes"
-	"errors"
 	"fmt"
-	"image"
-	"image/color"
-	"image/draw"
-	"image/jpeg"
-	"image/png"
 	"io/fs"
+	"runtime"
+	"sync"
+	"sync/atomic"
 
+	"setwright/layout/decode"
 	"setwright/layout/diag"
+	"setwright/layout/goods"
+	"setwright/layout/measure"
+	"setwright/layout/picture"
+	"setwright/layout/unit"
 )
 
 const (
 	imageLimit = 32 << 20
-	// mostPixels is what an image may unfold to before it is decoded: the
-	// largest a store's camera makes, and no bomb.
-	mostPixels = 40_000_000
-	// printPixels is the longest side that goes on a sheet: a product drawn
-	// 100 mm high at 300 dots an inch has 1,181.
-	printPixels = 1200
-	jpegQuality = 85
+	// dot is how fine pictures are kept, on the goods: as fine as a drawing at
+	// one to four shows them at 200 dots an inch, and none is larger.
+	dot = measure.Inch / 50
+	// leastDots are kept each way of any picture, for lists that show the small
+	// goods larger.
+	leastDots = 160
+	// mostAtOnce is how many pictures are held at once while they are read.
+	mostAtOnce = 8
 )
 
-// Image is the picture of that path, from the plan's folder, as sheets take it:
-// a JPEG or an opaque PNG of no more than 1,200 pixels a side; nil if no product
-// names it.
-func (p *Project) Image(path string) []byte { return p.images[path] }
+// Image is the picture of that path, from the plan's folder; nil if no product
+// names it. It has 50 pixels to each inch of the largest front of those
+// products, or as many as the file has if those are fewer.
+func (p *Project) Image(path string) *picture.Picture { return p.images[path] }
 
-// loadImages reads every image a product names, each file once.
-func (p *Project) loadImages(fsys fs.FS) {
-	p.images = map[string][]byte{}
+// wanted is a picture to be read, the first product that names it, and how many
+// pixels are wanted.
+type wanted struct {
+	product       *goods.Product
+	width, height int
+	picture       *picture.Picture
+	findings      diag.List
+}
+
+// loadImages reads every image a product names, each file once, for the fronts
+// of a unit, which may be nil.
+func (p *Project) loadImages(fsys fs.FS, u *unit.Unit) {
+	var list []*wanted
+	byName := map[string]*wanted{}
 	for _, product := range p.Goods.All() {
-		name := product.Image
-		if _, done := p.images[name]; done || name == "" {
-			continue
+		if name := product.Image; name != "" && byName[name] == nil {
+			p.asked(name)
+			byName[name] = &wanted{product: product, width: leastDots, height: leastDots}
+			list = append(list, byName[name])
 		}
-		p.images[name] = nil
-		data, ok := p.read(fsys, product.At, name, imageLimit)
-		if !ok {
-			continue
+	}
+	forFronts(u, func(product *goods.Product, b unit.Box) {
+		if w := byName[product.Image]; w != nil {
+			w.width, w.height = max(w.width, dots(b.Width())), max(w.height, dots(b.Height()))
 		}
-		printable, err := printable(data)
-		if err != nil {
-			p.Findings.Add(diag.Finding{
-				Level: diag.Error, Code: "bad-image", At: product.At,
-				Message:  fmt.Sprintf("image %q of %s cannot be used: %v", name, product.SKU, err),
-				Expected: fmt.Sprintf("a whole JPEG or PNG of at most %d megapixels", mostPixels/1_000_000),
-			})
-			continue
-		}
-		p.images[name] = printable
+	})
+	readAll(fsys, list)
+	p.images = map[string]*picture.Picture{}
+	for _, w := range list {
+		p.Findings.Add(w.findings.All()...)
+		p.images[w.product.Image] = w.picture
 	}
 }
 
-// printable turns a JPEG or PNG into one that is opaque and no larger than a
-// sheet can show. A JPEG that already is one passes as it is.
-func printable(data []byte) ([]byte, error) {
-	config, kind, err := image.DecodeConfig(bytes.NewReader(data))
-	switch {
-	case err != nil:
-		return nil, plainImageError(err)
-	case config.Width*config.Height == 0:
-		return nil, errors.New("it has no pixels")
-	case int64(config.Width)*int64(config.Height) > mostPixels:
-		return nil, fmt.Errorf("it is %d by %d pixels", config.Width, config.Height)
-	}
-	// Decoded even if it is to pass as it is: a truncated one must not reach a
-	// reader of the pack.
-	decoded, _, err := image.Decode(bytes.NewReader(data))
-	if err != nil {
-		return nil, plainImageError(err)
-	}
-	fits := max(config.Width, config.Height) <= printPixels
-	if kind == "jpeg" && fits && config.ColorModel != color.CMYKModel {
-		return data, nil
-	}
-	flat := flatten(decoded)
-	for max(flat.Rect.Dx(), flat.Rect.Dy()) > printPixels {
-		flat = halve(flat)
-	}
-	var out bytes.Buffer
-	if kind == "jpeg" {
-		err = jpeg.Encode(&out, flat, &jpeg.Options{Quality: jpegQuality})
-	} else {
-		err = png.Encode(&out, flat)
-	}
-	return out.Bytes(), err
-}
+func dots(l measure.Length) int { return int((l + dot - 1) / dot) }
 
-func plainImageError(err error) error {
-	if errors.Is(err, image.ErrFormat) {
-		return errors.New("it is neither")
+// forFronts calls what for every front on the unit.
+func forFronts(u *unit.Unit, what func(*goods.Product, unit.Box)) {
+	if u == nil {
+		return
 	}
-	return errors.New("it is damaged or cut short")
-}
-
-// flatten lays an image on white paper.
-func flatten(img image.Image) *image.RGBA {
-	flat := image.NewRGBA(image.Rect(0, 0, img.Bounds().Dx(), img.Bounds().Dy()))
-	draw.Draw(flat, flat.Rect, image.White, image.Point{}, draw.Src)
-	draw.Draw(flat, flat.Rect, img, img.Bounds().Min, draw.Over)
-	return flat
-}
-
-// halve averages two by two pixels: whole numbers, so every machine gets the
-// same. A last odd row or column is left out, unless it is the only one.
-func halve(img *image.RGBA) *image.RGBA {
-	half := image.NewRGBA(image.Rect(0, 0, max(img.Rect.Dx()/2, 1), max(img.Rect.Dy()/2, 1)))
-	right, below := min(4, img.Stride-4), min(img.Stride, len(img.Pix)-img.Stride)
-	for y := range half.Rect.Dy() {
-		for x := range half.Rect.Dx() {
-			from, to := 2*y*img.Stride+8*x, half.PixOffset(x, y)
-			for c := range 4 {
-				sum := int(img.Pix[from+c]) + int(img.Pix[from+right+c]) +
-					int(img.Pix[from+below+c]) + int(img.Pix[from+below+right+c])
-				half.Pix[to+c] = uint8((sum + 2) / 4)
+	for _, f := range u.Faces {
+		for _, r := range f.Rows {
+			for _, at := range r.Positions {
+				for _, front := range at.Fronts {
+					what(at.Product, front.Box)
+				}
 			}
 		}
 	}
-	return half
+}
+
+// readAll reads pictures on all processors. Each keeps its own findings, so that
+// it does not matter which is read first.
+func readAll(fsys fs.FS, list []*wanted) {
+	var reader picture.Reader
+	var next atomic.Int64
+	var all sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), mostAtOnce, len(list)) {
+		all.Go(func() {
+			for i := next.Add(1) - 1; i < int64(len(list)); i = next.Add(1) - 1 {
+				list[i].read(fsys, &reader)
+			}
+		})
+	}
+	all.Wait()
+}
+
+func (w *wanted) read(fsys fs.FS, reader *picture.Reader) {
+	product := w.product
+	data, ok := decode.Read(fsys, product.Image, imageLimit, product.At, &w.findings)
+	if !ok {
+		return
+	}
+	var err error
+	if w.picture, err = reader.Read(data, w.width, w.height); err != nil {
+		w.findings.Add(diag.Finding{
+			Level: diag.Error, Code: "bad-image", At: product.At,
+			Message:  fmt.Sprintf("image %q of %s cannot be used: %v", product.Image, product.SKU, err),
+			Expected: fmt.Sprintf("a whole JPEG or PNG of at most %d megapixels", picture.MostPixels/1_000_000),
+		})
+	}
 }

@@ -19,6 +19,7 @@ import (
 	"setwright/layout/diag"
 	"setwright/layout/goods"
 	"setwright/layout/parts"
+	"setwright/layout/picture"
 	"setwright/layout/plan"
 	"setwright/layout/unit"
 )
@@ -45,7 +46,7 @@ type Project struct {
 	// Fingerprint is the same for the same plan, parts and goods.
 	Fingerprint string
 
-	images map[string][]byte
+	images map[string]*picture.Picture
 }
 
 // Reader reads plans. It holds the built-in parts list, which is read once and
@@ -107,8 +108,9 @@ func (p *Project) parse(fsys fs.FS, name string, text []byte) {
 	partsSound := p.loadParts(fsys, &texts)
 	goodsSound := p.loadGoods(fsys, &texts)
 	p.Fingerprint = plan.Fingerprint(texts...)
-	p.loadImages(fsys)
-	p.resolve(partsSound, goodsSound)
+	dressed := unit.Resolve(p.Plan, p.Parts, p.Goods)
+	p.loadImages(fsys, dressed.Unit)
+	p.judge(dressed, partsSound, goodsSound)
 }
 
 // checkRuleIDs reports settings of rules that there are not.
@@ -155,11 +157,10 @@ func (p *Project) loadGoods(fsys fs.FS, texts *[][]byte) bool {
 	return p.Findings.Count(diag.Error) == before
 }
 
-// resolve dresses the unit and checks it. A plan with errors is resolved too,
-// for the errors that only show there; but what is unknown because its own file
-// could not be read is not reported a second time.
-func (p *Project) resolve(partsSound, goodsSound bool) {
-	result := unit.Resolve(p.Plan, p.Parts, p.Goods)
+// judge takes what came of resolving the plan and checks the unit. A plan with
+// errors is resolved too, for the errors that only show there; but what is
+// unknown because its own file could not be read is not reported a second time.
+func (p *Project) judge(result unit.Result, partsSound, goodsSound bool) {
 	sound := !p.Findings.Has(diag.Error)
 	for _, f := range result.Findings.All() {
 		switch {
@@ -178,10 +179,15 @@ func (p *Project) resolve(partsSound, goodsSound bool) {
 
 // read reads one file of the project, noting that it was asked for.
 func (p *Project) read(fsys fs.FS, at diag.Span, name string, limit int64) ([]byte, bool) {
+	p.asked(name)
+	return decode.Read(fsys, name, limit, at, &p.Findings)
+}
+
+// asked notes that a file was asked for.
+func (p *Project) asked(name string) {
 	if clean, ok := decode.Clean(name); ok {
 		p.Files = append(p.Files, clean)
 	}
-	return decode.Read(fsys, name, limit, at, &p.Findings)
 }
 
 // slashed is the name that findings give a file which has been read.

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/color"
 	"image/jpeg"
@@ -185,57 +186,60 @@ func TestParse(t *testing.T) {
 	}
 }
 
-func TestPrintable(t *testing.T) {
+// TestImages wants pictures kept as fine as the largest front of any product
+// that names them can show, or as their files are.
+func TestImages(t *testing.T) {
+	const head = "sku,name,form,width (in),height (in),depth (in),image\n"
 	for _, c := range []struct {
-		data          []byte
-		kind          string
+		goods         string
 		width, height int
 		reason        string
 	}{
-		{encoded("png", 30, 20, 255), "png", 30, 20, "small and opaque"},
-		{encoded("png", 30, 20, 100), "png", 30, 20, "laid on white"},
-		{encoded("png", 1200, 1, 255), "png", 1200, 1, "just fits"},
-		{encoded("png", 1201, 1, 255), "png", 600, 1, "just does not; its only row stays"},
-		{encoded("jpeg", 30, 20, 255), "jpeg", 30, 20, "passes as it is"},
-		{encoded("jpeg", 50, 2500, 255), "jpeg", 12, 625, "halved twice"},
+		{"SEED,Seeds,peg,4,8,0.1,seed.png\n", 200, 300, "50 to an inch across; the shape stays"},
+		{"SEED,Seeds,peg,20,10,0.1,seed.png\n", 333, 500, "50 to an inch up"},
+		{"SEED,Seeds,peg,1,1,0.1,seed.png\n", 107, 160, "small goods have 160 each way"},
+		{"SEED,Seeds,peg,4,8,0.1,\nMORE,More,peg,9,9,0.1,seed.png\n", 107, 160, "a product that is not on the unit"},
+		{"SEED,Seeds,peg,20,40,0.1,seed.png\n", 600, 900, "all that the file has"},
+		{"MORE,More,peg,9,9,0.1,seed.png\nSEED,Seeds,peg,4,8,0.1,seed.png\n", 200, 300, "named by two, the second of which is on the unit"},
 	} {
-		out, err := printable(c.data)
-		if err != nil {
-			t.Errorf("%s: %v", c.reason, err)
+		p := Load(files("data/goods.csv", head+c.goods, "data/seed.png", string(encoded("png", 600, 900, 255))), "plan.yaml")
+		if p.Unit == nil {
+			t.Errorf("%s:\n%s", c.reason, told(p))
 			continue
 		}
-		img, kind, err := image.Decode(bytes.NewReader(out))
-		if err != nil || kind != c.kind || img.Bounds().Dx() != c.width || img.Bounds().Dy() != c.height {
-			t.Errorf("%s: a %s of %v (%v), want a %s of %d by %d", c.reason, kind, img.Bounds(), err, c.kind, c.width, c.height)
+		config, _, err := image.DecodeConfig(bytes.NewReader(p.Image("data/seed.png").Fit(2000, 2000)))
+		if err != nil || config.Width != c.width || config.Height != c.height {
+			t.Errorf("%s: %d by %d pixels (%v), want %d by %d", c.reason, config.Width, config.Height, err, c.width, c.height)
 		}
-		if opaque, ok := img.(interface{ Opaque() bool }); !ok || !opaque.Opaque() {
-			t.Errorf("%s: not opaque", c.reason)
-		}
-	}
-	out, _ := printable(encoded("png", 1, 1, 51))
-	img, _ := png.Decode(bytes.NewReader(out))
-	// A fifth of (200, 100, 0) on four fifths of white.
-	if got, want := color.RGBAModel.Convert(img.At(0, 0)), (color.RGBA{244, 224, 204, 255}); got != want {
-		t.Errorf("laid on white: %v, want %v", got, want)
 	}
 }
 
-func TestHalve(t *testing.T) {
-	img := image.NewRGBA(image.Rect(0, 0, 5, 3))
-	for i := range img.Pix {
-		img.Pix[i] = uint8(7 * i)
+// TestImagesInOrder wants what is wrong with pictures told by product, and their
+// files in that order, however many are read at once.
+func TestImagesInOrder(t *testing.T) {
+	text := "sku,name,form,width (in),height (in),depth (in),image\nSEED,Seeds,peg,3.25,4.5,0.1,seed.png\n"
+	pairs := []string{"data/goods.csv", ""}
+	want := []string{"plan.yaml", "ours.yaml", "data/goods.csv", "data/seed.png"}
+	for i := range 40 {
+		name := fmt.Sprintf("%02d.jpg", 39-i)
+		text += fmt.Sprintf("P%02d,Product,peg,3,4,0.1,%s\n", i, name)
+		want = append(want, "data/"+name)
+		if i%3 > 0 {
+			pairs = append(pairs, "data/"+name, string(encoded("jpeg", 90+i, 60, 255)[:300+200*(i%3)]))
+		}
 	}
-	half := halve(img)
-	if half.Rect != image.Rect(0, 0, 2, 1) {
-		t.Fatal(half.Rect)
-	}
-	for x := range 2 {
-		for c := range 4 {
-			at := func(x, y int) int { return int(img.Pix[img.PixOffset(x, y)+c]) }
-			want := (at(2*x, 0) + at(2*x+1, 0) + at(2*x, 1) + at(2*x+1, 1) + 2) / 4
-			if got := int(half.Pix[half.PixOffset(x, 0)+c]); got != want {
-				t.Errorf("pixel %d, channel %d: %d, want %d", x, c, got, want)
-			}
+	pairs[1] = text
+	first := ""
+	for range 5 {
+		p := Load(files(pairs...), "plan.yaml")
+		if diff := cmp.Diff(want, p.Files); diff != "" {
+			t.Fatalf("files (-want +got):\n%s", diff)
+		}
+		if first == "" {
+			first = told(p)
+		}
+		if got := told(p); got != first || strings.Count(got, "error:") < 25 {
+			t.Fatalf("findings at first:\n%s\nthen:\n%s", first, got)
 		}
 	}
 }

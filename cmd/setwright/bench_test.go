@@ -56,15 +56,19 @@ func BenchmarkPartsList(b *testing.B) {
 }
 
 // BenchmarkSpringProcess runs the built program, start to end.
-func BenchmarkSpringProcess(b *testing.B) {
+func BenchmarkSpringProcess(b *testing.B) { benchmarkProcess(b, spring) }
+
+// benchmarkProcess runs the built program on a plan, and returns the size of
+// the pack.
+func benchmarkProcess(b *testing.B, plan string) int64 {
 	dir := b.TempDir()
-	binary := filepath.Join(dir, "setwright.exe")
+	binary, pdf := filepath.Join(dir, "setwright.exe"), filepath.Join(dir, "pack.pdf")
 	if out, err := exec.Command("go", "build", "-o", binary, ".").CombinedOutput(); err != nil {
 		b.Fatalf("go build: %v\n%s", err, out)
 	}
 	var peak int64
 	for b.Loop() {
-		cmd := exec.Command(binary, "sheets", spring, "-o", filepath.Join(dir, "pack.pdf"))
+		cmd := exec.Command(binary, "sheets", plan, "-o", pdf)
 		if out, err := cmd.CombinedOutput(); err != nil {
 			b.Fatalf("%v\n%s", err, out)
 		}
@@ -73,6 +77,11 @@ func BenchmarkSpringProcess(b *testing.B) {
 	if peak > 0 {
 		b.ReportMetric(float64(peak)/1e6, "MB-peak")
 	}
+	info, err := os.Stat(pdf)
+	if err != nil {
+		b.Fatal(err)
+	}
+	return info.Size()
 }
 
 // hooksPlan is a slatwall run with so many hooks, ten a row, ten rows a bay.

@@ -23,6 +23,7 @@ var rooms = map[string][]string{
 	"setwright/layout/diag":    {},
 	"setwright/layout/solve":   {},
 	"setwright/layout/statics": {},
+	"setwright/layout/picture": {},
 	"setwright/layout/decode":  {"layout/measure", "layout/diag"},
 	"setwright/layout/goods":   {"layout/measure", "layout/diag", "layout/decode"},
 	"setwright/layout/parts":   {"layout/measure", "layout/diag", "layout/decode", "layout/goods"},
@@ -31,7 +32,7 @@ var rooms = map[string][]string{
 	"setwright/layout/check":   {"layout/measure", "layout/diag", "layout/statics", "layout/parts", "layout/goods", "layout/plan", "layout/unit"},
 	"setwright/layout/list":    {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check"},
+		"layout/unit", "layout/check", "layout/picture"},
 
 	"setwright/render/bars":  {},
 	"setwright/render/sheet": {"fonts", "layout/measure"},
@@ -39,9 +40,9 @@ var rooms = map[string][]string{
 	"setwright/render/svg":   {"fonts", "layout/measure", "render/sheet"},
 	"setwright/render/words": {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
 	"setwright/render/draw": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "render/bars", "render/sheet", "render/words"},
+		"layout/unit", "layout/check", "layout/list", "layout/picture", "render/bars", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "render/sheet", "render/words", "render/draw"},
+		"layout/unit", "layout/check", "layout/list", "layout/picture", "render/sheet", "render/words", "render/draw"},
 	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list",
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 

@@ -49,8 +49,13 @@ type streams struct {
 // good part of the time.
 const gcPercent = 400
 
+// enoughMemory is where the heap is collected more often: pictures are large
+// garbage. It bounds nothing that is in use.
+const enoughMemory = 200 << 20
+
 func main() {
 	debug.SetGCPercent(gcPercent)
+	debug.SetMemoryLimit(enoughMemory)
 	os.Exit(run(os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr}))
 }
 

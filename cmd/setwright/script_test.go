@@ -24,9 +24,10 @@ func TestMain(m *testing.M) {
 
 // TestScripts runs every script of testdata/script against the real command,
 // each in a folder of its own that holds the script's files. $SAMPLES is the
-// samples folder. SETWRIGHT_UPDATE=1 renews the expected outputs.
+// samples folder, $PICTURES has JPEGs as other programs write them.
+// SETWRIGHT_UPDATE=1 renews the expected outputs.
 func TestScripts(t *testing.T) {
-	samples, err := filepath.Abs(filepath.Join(moduleRoot, "samples"))
+	root, err := filepath.Abs(moduleRoot)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -36,7 +37,8 @@ func TestScripts(t *testing.T) {
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		Setup: func(env *testscript.Env) error {
-			env.Setenv("SAMPLES", samples)
+			env.Setenv("SAMPLES", filepath.Join(root, "samples"))
+			env.Setenv("PICTURES", filepath.Join(root, "layout", "picture", "testdata"))
 			return nil
 		},
 		Condition: func(cond string) (bool, error) {

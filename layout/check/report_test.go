@@ -116,7 +116,7 @@ func TestTipCases(t *testing.T) {
 		t.Errorf("states (-want +got):\n%s", diff)
 	}
 	for name, p := range sampleProjects(t) {
-		if fixed := name == "books" || name == "tools" || name == "peg-end"; fixed != (len(p.Report.Assessment.Tips) == 0) {
+		if fixed := name == "books" || name == "tools" || name == "peg-end" || name == "photos"; fixed != (len(p.Report.Assessment.Tips) == 0) {
 			t.Errorf("%s: %d tip cases", name, len(p.Report.Assessment.Tips))
 		}
 	}

@@ -1,6 +1,7 @@
 package decode
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -55,14 +56,16 @@ func Read(fsys fs.FS, name string, limit int64, at diag.Span, into *diag.List) (
 		return fail("cannot-read", fmt.Sprintf("%s cannot be read: %v", quote(name), plainError(err)), "")
 	}
 	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, limit+1))
+	// Room at once for what it should hold: to grow with it takes twice as much.
+	text := bytes.NewBuffer(make([]byte, 0, info.Size()+bytes.MinRead))
+	_, err = text.ReadFrom(io.LimitReader(f, limit+1))
 	switch {
 	case err != nil:
 		return fail("cannot-read", fmt.Sprintf("%s cannot be read: %v", quote(name), plainError(err)), "")
-	case int64(len(text)) > limit:
+	case int64(text.Len()) > limit:
 		return fail("too-large", fmt.Sprintf("%s is larger than %d MB", quote(name), limit>>20), "")
 	}
-	return text, true
+	return text.Bytes(), true
 }
 
 // Clean is a name in a plan as a slash-separated path under the plan's folder,

@@ -11,6 +11,7 @@ import (
 	"setwright/layout/list"
 	"setwright/layout/measure"
 	"setwright/layout/parts"
+	"setwright/layout/picture"
 	"setwright/layout/plan"
 	"setwright/layout/unit"
 	"setwright/render/bars"
@@ -26,9 +27,9 @@ type Job struct {
 	Words    *words.Words
 
 	Fingerprint string
-	// Image returns a product's picture by its path: a JPEG or an opaque PNG,
-	// flattened and scaled, or nil if there is none. It may be nil itself.
-	Image func(path string) []byte
+	// Image returns a product's picture by its path, or nil if there is none. It
+	// may be nil itself.
+	Image func(path string) *picture.Picture
 
 	pick     []list.PickLine
 	balloon  func(part *parts.Part, cut measure.Length) int

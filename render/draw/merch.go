@@ -1,17 +1,14 @@
 package draw
 
 import (
-	"bytes"
 	"fmt"
-	"image"
-	_ "image/jpeg" // sizes of product pictures
-	_ "image/png"  // sizes of product pictures
 	"slices"
 	"sort"
 	"strings"
 
 	"setwright/layout/goods"
 	"setwright/layout/measure"
+	"setwright/layout/picture"
 	"setwright/layout/unit"
 	"setwright/render/sheet"
 )
@@ -151,44 +148,43 @@ func (e *elevation) block(b block) {
 }
 
 // front draws one front: tint, hatch, outline; the picture if there is one.
-func (p *Page) front(r sheet.Rect, family int, picture *photo) {
+func (p *Page) front(r sheet.Rect, family int, of *photo) {
 	p.fillBox(r, tintOf(family))
-	if picture == nil {
+	if of == nil {
 		p.hatch(r, patternOf(family))
 	} else {
-		p.pasteIn(r, picture)
+		p.pasteIn(r, of)
 	}
 	p.outlineBox(r, pen(thin))
 }
 
-// photo is a product's picture with its size in pixels.
+// photo is a product's picture and its path.
 type photo struct {
-	path          string
-	data          []byte
-	width, height int
+	path string
+	*picture.Picture
 }
 
+// photo is the product's, nil if it has none.
 func (j *Job) photo(p *goods.Product) *photo {
-	path := p.Image
-	if path == "" || j.Image == nil {
+	if j.Image == nil || p.Image == "" {
 		return nil
 	}
-	data := j.Image(path)
-	size, _, err := image.DecodeConfig(bytes.NewReader(data))
-	if err != nil || size.Width < 1 || size.Height < 1 {
-		return nil
+	if of := j.Image(p.Image); of != nil {
+		return &photo{p.Image, of}
 	}
-	return &photo{path, data, size.Width, size.Height}
+	return nil
 }
 
 // pasteIn puts a picture in the middle of a front, as large as it fits whole.
+// Its data comes once it is known how large it is drawn anywhere.
 func (p *Page) pasteIn(r sheet.Rect, of *photo) {
-	w, h := wide(r), wide(r)*measure.Length(of.height)/measure.Length(of.width)
+	across, up := of.Size()
+	w, h := wide(r), wide(r)*measure.Length(up)/measure.Length(across)
 	if h > high(r) {
-		w, h = high(r)*measure.Length(of.width)/measure.Length(of.height), high(r)
+		w, h = high(r)*measure.Length(across)/measure.Length(up), high(r)
 	}
 	x, y := (r.Min.X+r.Max.X-w)/2, (r.Min.Y+r.Max.Y-h)/2
-	p.Sheet.Add(sheet.Image{Box: box(x, y, x+w, y+h), Key: of.path, Data: of.data, Alt: of.path})
+	p.Sheet.Add(sheet.Image{Box: box(x, y, x+w, y+h), Key: of.path, Alt: of.path})
 }
 
 func (e *elevation) bareOfGoods() {

@@ -5,6 +5,7 @@ package pack
 import (
 	"setwright/layout/check"
 	"setwright/layout/diag"
+	"setwright/layout/picture"
 	"setwright/layout/unit"
 	"setwright/render/draw"
 	"setwright/render/sheet"
@@ -15,9 +16,9 @@ type Options struct {
 	Program     string // name and version, for the document's properties
 	Fingerprint string // of the plan and its files, printed on each sheet
 
-	// Images returns a product's picture by its path in the goods file: a JPEG
-	// or an opaque PNG, already flattened and scaled, or nil. It may be nil.
-	Images func(path string) []byte
+	// Images returns a product's picture by its path from the plan's folder, or
+	// nil. It may be nil.
+	Images func(path string) *picture.Picture
 
 	// Report is what the checks say of the unit; its findings are among those
 	// the pack is built with. Without an assessment there is no statics sheet.
@@ -38,6 +39,7 @@ func Build(u *unit.Unit, findings []diag.Finding, o Options) *sheet.Pack {
 		page.Finish(i+1, len(pages))
 		p.Sheets = append(p.Sheets, page.Sheet)
 	}
+	develop(p.Sheets, o.Images)
 	return p
 }
 

@@ -71,13 +71,13 @@ func TestFindingsAreListed(t *testing.T) {
 func TestPictures(t *testing.T) {
 	drawn := 0
 	each(t, func(t *testing.T, p *plan) {
-		pictured := map[string]bool{} // addresses of goods with a picture
+		imageOf := map[string]string{} // by the addresses of goods with a picture
 		files := map[string]bool{}
 		for _, f := range p.project.Unit.Faces {
 			for _, r := range f.Rows {
 				for _, at := range r.Positions {
 					if path := at.Product.Image; path != "" && p.project.Image(path) != nil {
-						pictured[at.Address], files[path] = true, true
+						imageOf[at.Address], files[path] = path, true
 					}
 				}
 			}
@@ -86,7 +86,7 @@ func TestPictures(t *testing.T) {
 			f := &p.unit.Faces[i]
 			for _, pg := range p.of(goods, f.Letter) {
 				drawn += len(pg.Images)
-				p.pictures(t, f, pg, pictured)
+				p.pictures(t, f, pg, imageOf)
 			}
 		}
 		if p.doc.Pictures != len(files) {
@@ -99,7 +99,7 @@ func TestPictures(t *testing.T) {
 }
 
 // pictures matches the pictures of a sheet with the fronts that want one.
-func (p *plan) pictures(t *testing.T, f *face, pg *page, pictured map[string]bool) {
+func (p *plan) pictures(t *testing.T, f *face, pg *page, imageOf map[string]string) {
 	t.Helper()
 	g, err := pg.groundOf(f)
 	if err != nil {
@@ -111,7 +111,7 @@ func (p *plan) pictures(t *testing.T, f *face, pg *page, pictured map[string]boo
 		for _, at := range r.Positions {
 			for _, front := range at.Fronts {
 				b := front.Box
-				if !pictured[at.Address] || b.X0 >= g.zone[1] || b.X1 <= g.zone[0] {
+				if imageOf[at.Address] == "" || b.X0 >= g.zone[1] || b.X1 <= g.zone[0] {
 					continue
 				}
 				place := g.box(b.X0, b.X1, b.Y0, b.Y1)
@@ -128,8 +128,9 @@ func (p *plan) pictures(t *testing.T, f *face, pg *page, pictured map[string]boo
 				image := left[found]
 				left = append(left[:found], left[found+1:]...)
 				wide, high := image.Box.Max.X-image.Box.Min.X, image.Box.Max.Y-image.Box.Min.Y
-				if shape := float64(image.Width) / float64(image.Height); !near(wide/high, shape, 0.01*shape) {
-					t.Errorf("sheet %d: the picture of %s is drawn %.2f × %.2f mm, it has %d × %d pixels", pg.number, at.Address, wide, high, image.Width, image.Height)
+				across, up := p.project.Image(imageOf[at.Address]).Size()
+				if shape := float64(across) / float64(up); !near(wide/high, shape, 0.001*shape) {
+					t.Errorf("sheet %d: the picture of %s is drawn %.2f × %.2f mm, it has %d × %d pixels", pg.number, at.Address, wide, high, across, up)
 				}
 			}
 		}
