@@ -37,6 +37,7 @@ var rooms = map[string][]string{
 	"setwright/render/pdf":   {"fonts", "layout/measure", "render/sheet"},
 	"setwright/render/svg":   {"fonts", "layout/measure", "render/sheet"},
 	"setwright/render/words": {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
+	"setwright/render/xlsx":  {"layout/measure", "layout/plan", "layout/list", "render/words"},
 	"setwright/render/draw": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/list", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
@@ -45,7 +46,7 @@ var rooms = map[string][]string{
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 
 	"setwright/cmd/setwright": {"fonts", "layout", "layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods",
-		"layout/plan", "layout/unit", "layout/check", "layout/list", "render", "render/sheet", "render/pdf", "render/svg"},
+		"layout/plan", "layout/unit", "layout/check", "layout/list", "render", "render/sheet", "render/pdf", "render/svg", "render/xlsx"},
 }
 
 // support lists packages that only tests import.
@@ -74,7 +75,7 @@ var worldly = map[string][]string{
 	"os":          {"setwright/cmd/setwright"},
 	"os/signal":   {"setwright/cmd/setwright"},
 	"syscall":     {"setwright/cmd/setwright"},
-	"time":        {"setwright/render/pdf", "setwright/layout/plan"}, // dates of the plan; see also TestNoClock
+	"time":        {"setwright/render/pdf", "setwright/render/xlsx", "setwright/layout/plan"}, // dates of the plan; see also TestNoClock
 	"testing":     {},
 	"crypto/rand": {},
 }
@@ -171,6 +172,7 @@ func TestForbidden(t *testing.T) {
 		{"setwright/layout/list", "setwright/fonts", false, "the layout knows no paper"},
 		{"setwright/render/pdf", "setwright/render/svg", false, "siblings"},
 		{"setwright/render/svg", "setwright/layout/unit", false, "writers see only the page model"},
+		{"setwright/render/xlsx", "setwright/layout/unit", false, "the workbook is written from the tables, as CSV is"},
 		{"setwright/layout/goods", "go.yaml.in/yaml/v3", false, "YAML stays in decode"},
 		{"setwright/layout/decode", "go.yaml.in/yaml/v3", true, "YAML lives in decode"},
 		{"setwright/render/draw", "github.com/google/go-cmp/cmp", false, "for tests only"},

@@ -79,6 +79,7 @@ func commands() []*command {
 		sheetsCommand(),
 		checkCommand(),
 		resolveCommand(),
+		listsCommand(),
 		partsCommand(),
 		rulesCommand(),
 		newCommand(),

@@ -11,8 +11,8 @@ import (
 // WriteCSV writes a table for other programs, after RFC 4180: UTF-8, commas,
 // lines that end in CR LF, cells quoted where they must be. A header comes
 // first, names with their units: "height (in)". Numbers have a decimal point,
-// no other marks, and lose nothing; see measure.Length.Number. Text that a
-// spreadsheet would run as a formula is made harmless: see Harmless.
+// no other marks, and lose nothing but what measure.Mass.Number says. Text that
+// a spreadsheet would run as a formula is made harmless: see Harmless.
 //
 // There is no byte order mark: most programs would take it for a part of the
 // first name.

@@ -59,8 +59,9 @@ func (t *Table) Unit(c Column) string {
 	return ""
 }
 
-// Number is the number of a cell, in its column's unit and without loss, with a
-// decimal point; it is "" for a cell that holds none.
+// Number is the number of a cell in its column's unit, with a decimal point, as
+// the Number of measure's Length and Mass have it; it is "" for a cell that holds
+// none.
 func (t *Table) Number(c Cell) string {
 	switch c.Kind {
 	case Whole:

@@ -9,30 +9,30 @@ func (l Length) Number(s System) string {
 	if s == Millimetres {
 		return l.MM()
 	}
-	return shortest(int64(l), int64(Inch), 1)
+	return shortest(int64(l), int64(Inch))
 }
 
-// Number is the weight as a decimal number of pounds or, where lengths are in
-// millimetres, kilograms: the shortest that ParseMass reads as the same weight.
+// Number is the weight as a decimal number of kilograms, exactly, or of pounds to
+// a thousandth. A weight is whole milligrams, and a pound is not: in full, four
+// times 12 lb would be 47.999996 lb.
 func (m Mass) Number(s System) string {
 	if s == Millimetres {
 		return m.Kilograms()
 	}
-	return shortest(int64(m), poundNum, poundDen)
+	return decimal(roundDiv(int64(m)*1000*poundDen, poundNum), 3)
 }
 
-// shortest is n as a decimal number of a unit of num/den: the fewest decimals
+// shortest is n as a decimal number of a unit of so many: the fewest decimals
 // that, rounded half away from zero, are n again.
-func shortest(n, num, den int64) string {
+func shortest(n, unit int64) string {
 	if n < 0 {
-		return "-" + shortest(-n, num, den)
+		return "-" + shortest(-n, unit)
 	}
-	unit := big.NewRat(num, den)
-	exact := new(big.Rat).Quo(new(big.Rat).SetInt64(n), unit)
+	exact, each := big.NewRat(n, unit), big.NewRat(unit, 1)
 	for places := 0; ; places++ {
 		text := exact.FloatString(places)
 		back, _ := new(big.Rat).SetString(text)
-		if roundHalfUp(back.Mul(back, unit)).Int64() == n {
+		if roundHalfUp(back.Mul(back, each)).Int64() == n {
 			return text
 		}
 	}

@@ -95,6 +95,7 @@ func spanish() *Words {
 
 		StaticsWords: spanishStatics(),
 		ruleTitles:   spanishRules(),
+		listWords:    spanishLists(),
 	}
 }
 

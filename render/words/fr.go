@@ -95,6 +95,7 @@ func french() *Words {
 
 		StaticsWords: frenchStatics(),
 		ruleTitles:   frenchRules(),
+		listWords:    frenchLists(),
 	}
 }
 
