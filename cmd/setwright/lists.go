@@ -31,8 +31,8 @@ column: pick.csv, key.csv, restock.csv; or one of them to standard output.
 Units are in the header; numbers are exact decimals with a point.
 
 With --xlsx they are the sheets of one workbook, ready to be filtered, sorted
-and printed, in the plan's language. It is what to open in a spreadsheet, which
-may spoil the GTINs and accents of a CSV file.
+and printed, in the plan's language. That is the one for spreadsheets: opening
+CSV, many spoil GTINs and accents.
 
 Text that a spreadsheet would run as a formula is made harmless. A file is
 written whole or not at all. The lists of a plan with a finding of level stop
@@ -109,7 +109,7 @@ func lists(src source, to listTargets, s streams) error {
 		return err
 	}
 	for _, f := range files {
-		if err := keepInputs(f.path, "the lists are", f.flag, src, project.Files); err != nil && f.path != "-" {
+		if err := keepInputs(f.path, "the lists are", f.flag, src, project.Files); err != nil {
 			return err
 		}
 	}

@@ -19,7 +19,7 @@ import (
 func WriteCSV(w io.Writer, t *Table) error {
 	cells := make([]string, len(t.Columns))
 	for i, c := range t.Columns {
-		cells[i] = t.head(c)
+		cells[i] = t.head(c.Name, c)
 	}
 	if err := writeRecord(w, cells); err != nil {
 		return err
@@ -49,11 +49,11 @@ func writeRecord(w io.Writer, cells []string) error {
 }
 
 // head is a column's name with its unit.
-func (t *Table) head(c Column) string {
+func (t *Table) head(name string, c Column) string {
 	if unit := t.Unit(c); unit != "" {
-		return c.Name + " (" + unit + ")"
+		return name + " (" + unit + ")"
 	}
-	return c.Name
+	return name
 }
 
 // Harmless puts a single quote before a text that a spreadsheet would run as a

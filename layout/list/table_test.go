@@ -3,13 +3,17 @@ package list
 import (
 	"bytes"
 	"encoding/csv"
+	"encoding/json"
 	"math/rand/v2"
+	"os"
+	"os/exec"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
 	"setwright/layout/measure"
+	"setwright/layout/oracle"
 	"setwright/layout/plan"
 )
 
@@ -108,7 +112,7 @@ func TestWriteCSV(t *testing.T) {
 
 func TestWriteText(t *testing.T) {
 	const want = `SAMPLER
-SAID             GROUP  OVER  PRICE  HEIGHT (IN)  WEIGHT (LB)
+SAID             GROUP  OVER  PRICE  HEIGHT (in)  WEIGHT (lb)
 two<U+000A>ends  hooks  -4    3.50   54 1/2       2.0
                                      ~54          2.2
 all                     -4                        4.2
@@ -145,16 +149,58 @@ func TestHarmless(t *testing.T) {
 	}
 }
 
-// TestRandomTextsReadBack holds what is hard to write and to read back.
-func TestRandomTextsReadBack(t *testing.T) {
+// randomTexts are made of what is hard to write and to read back.
+func randomTexts(n int) []string {
 	rng := rand.New(rand.NewPCG(3, 4))
 	hard := []rune("\"',;=+-@\t\r\n ＝\\.#é漢😀|09aZ")
-	for range 3000 {
-		said := make([]rune, rng.IntN(9))
-		for i := range said {
-			said[i] = hard[rng.IntN(len(hard))]
+	texts := make([]string, n)
+	for i := range texts {
+		text := make([]rune, rng.IntN(9))
+		for k := range text {
+			text[k] = hard[rng.IntN(len(hard))]
 		}
-		readsBack(t, string(said))
+		texts[i] = string(text)
+	}
+	return texts
+}
+
+func TestRandomTextsReadBack(t *testing.T) {
+	for _, said := range randomTexts(3000) {
+		readsBack(t, said)
+	}
+}
+
+// TestPythonReadsTheSame has Python's strict reader find the same cells, the
+// ends of lines inside them too.
+func TestPythonReadsTheSame(t *testing.T) {
+	python := oracle.NeedPython(t, "csv")
+	table := sampler(measure.Inches, "")
+	var want []string
+	table.Rows = nil
+	for _, said := range randomTexts(3000) {
+		table.Rows = append(table.Rows, []Cell{text(said), {}, {}, {}, {}, {}, text(said)})
+		want = append(want, Harmless(said))
+	}
+	var file bytes.Buffer
+	if err := WriteCSV(&file, table); err != nil {
+		t.Fatal(err)
+	}
+	cmd := exec.Command(python, "-c", `import csv, io, json, sys
+text = io.TextIOWrapper(sys.stdin.buffer, encoding="utf-8", newline="")
+rows = list(csv.reader(text, strict=True))[1:]
+assert all(len(row) == 7 and row[0] == row[6] for row in rows)
+print(json.dumps([row[0] for row in rows]))`)
+	cmd.Stdin, cmd.Stderr = &file, os.Stderr
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	if err := json.Unmarshal(out, &got); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("cells (-written +read):\n%s", diff)
 	}
 }
 
@@ -183,8 +229,7 @@ func readsBack(t *testing.T, said string) {
 	if Runs(strings.TrimLeft(said, "'")) {
 		got = got[1:]
 	}
-	// Go's reader takes CR LF inside a cell for LF; Python's does not, and the
-	// command's tests ask it.
+	// Go's reader takes CR LF inside a cell for LF; Python's does not.
 	if want := strings.ReplaceAll(said, "\r\n", "\n"); got != want {
 		t.Fatalf("%q came back as %q", said, got)
 	}

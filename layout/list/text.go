@@ -41,7 +41,7 @@ func (t *Table) writeText(w io.Writer) {
 		fmt.Fprintln(w, "nothing")
 		return
 	}
-	write(func(i int) string { return strings.ToUpper(t.head(t.Columns[i])) })
+	write(func(i int) string { return t.head(strings.ToUpper(t.Columns[i].Name), t.Columns[i]) })
 	for _, row := range t.Rows {
 		write(func(i int) string { return t.Figure(row[i]) })
 	}

@@ -159,8 +159,8 @@ func writeText(x *strings.Builder, at string, look style, text string) {
 }
 
 // literal keeps a text from being read as one with escapes: _x0041_ would be
-// taken for A, so its first line is written as _x005F_ (ECMA-376, part 1,
-// ST_Xstring). One such may begin with the line that ends another.
+// taken for A, so its first underscore is written as _x005F_ (ECMA-376, part 1,
+// ST_Xstring). One such may begin with the underscore that ends another.
 func literal(text string) string {
 	const length = len("_x0041_")
 	var b strings.Builder

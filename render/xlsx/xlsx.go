@@ -128,7 +128,7 @@ func (b *book) workbook() string {
 		fmt.Fprintf(&names, `<definedName name="_xlnm.Print_Titles" localSheetId="%d">'%s'!$1:$1</definedName>`, i, escape(name))
 	}
 	return `<workbook xmlns="` + sheetNS + `" xmlns:r="` + officeNS + `/relationships">` +
-		`<sheets>` + sheets.String() + `</sheets><definedNames>` + names.String() + `</definedNames></workbook>`
+		`<bookViews><workbookView/></bookViews><sheets>` + sheets.String() + `</sheets><definedNames>` + names.String() + `</definedNames></workbook>`
 }
 
 func (b *book) appProperties() string {
