@@ -3,6 +3,7 @@ package xlsx
 import (
 	"fmt"
 	"strings"
+	"unicode/utf16"
 	"unicode/utf8"
 
 	"setwright/layout/list"
@@ -153,8 +154,14 @@ func spaced(words ...string) string {
 	return strings.TrimSpace(strings.Join(words, "  "))
 }
 
-// writeText writes a cell of text.
+// writeText writes a cell of text, cut short where a spreadsheet would refuse
+// the workbook: only the addresses of a product in thousands of places are that
+// long.
 func writeText(x *strings.Builder, at string, look style, text string) {
+	const most = 32_767 // UTF-16 units (Excel specifications and limits, from memory)
+	if units := utf16.Encode([]rune(text)); len(units) > most {
+		text = string(utf16.Decode(units[:most-1])) + "…"
+	}
 	fmt.Fprintf(x, `<c r="%s" s="%d" t="inlineStr"><is><t xml:space="preserve">%s</t></is></c>`, at, look, escape(literal(text)))
 }
 

@@ -140,6 +140,18 @@ func TestEmptyList(t *testing.T) {
 	}
 }
 
+func TestLongText(t *testing.T) {
+	for said, want := range map[string]string{
+		strings.Repeat("a", 32_767): strings.Repeat("a", 32_767),
+		strings.Repeat("a", 32_768): strings.Repeat("a", 32_766) + "…",
+	} {
+		sheet := written(t, planIn("en", measure.Inches), []*list.Table{sampler(measure.Inches, said)}, Options{})["xl/worksheets/sheet1.xml"]
+		if !strings.Contains(sheet, ">"+want+"<") {
+			t.Errorf("%d characters: not cut to what a cell takes", len(said))
+		}
+	}
+}
+
 func TestStopped(t *testing.T) {
 	for _, stopped := range []bool{true, false} {
 		sheet := written(t, planIn("fr", measure.Millimetres), []*list.Table{sampler(measure.Millimetres, "")}, Options{Stopped: stopped})["xl/worksheets/sheet1.xml"]
