@@ -57,10 +57,11 @@ var support = []string{
 // guests says which package alone may import a module from outside. Modules
 // that are not here may be imported by tests only.
 var guests = map[string]string{
-	"go.yaml.in/yaml/v3":     "setwright/layout/decode",
-	"github.com/go-pdf/fpdf": "setwright/render/pdf",
-	"github.com/spf13/pflag": "setwright/cmd/setwright",
-	"golang.org/x/text":      "setwright/fonts",
+	"go.yaml.in/yaml/v3":          "setwright/layout/decode",
+	"github.com/go-pdf/fpdf":      "setwright/render/pdf",
+	"github.com/xuri/excelize/v2": "setwright/render/xlsx",
+	"github.com/spf13/pflag":      "setwright/cmd/setwright",
+	"golang.org/x/text":           "setwright/fonts",
 }
 
 // worldly lists packages of the standard library that touch the world outside

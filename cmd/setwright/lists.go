@@ -108,6 +108,9 @@ func lists(src source, to listTargets, s streams) error {
 	if err != nil {
 		return err
 	}
+	if err := apart(files); err != nil {
+		return err
+	}
 	for _, f := range files {
 		if err := keepInputs(f.path, "the lists are", f.flag, src, project.Files); err != nil {
 			return err
@@ -150,6 +153,30 @@ func (to listTargets) files(project *layout.Project, tables []*list.Table) ([]*w
 		errs = append(errs, list.WriteText(file("-", ""), tables))
 	}
 	return files, errors.Join(errs...)
+}
+
+// apart refuses a file that would replace one written just before.
+func apart(files []*written) error {
+	for i, f := range files {
+		for _, before := range files[:i] {
+			if f.path != "-" && sameFile(f.path, before.path) {
+				return fmt.Errorf("%s: another of the lists goes there; name another file with %s", f.path, f.flag)
+			}
+		}
+	}
+	return nil
+}
+
+// sameFile says whether two paths are one file, there or not.
+func sameFile(a, b string) bool {
+	first, err := os.Stat(a)
+	second, err2 := os.Stat(b)
+	if err == nil && err2 == nil {
+		return os.SameFile(first, second)
+	}
+	a, err = filepath.Abs(a)
+	b, err2 = filepath.Abs(b)
+	return err == nil && err2 == nil && a == b
 }
 
 // write writes each file whole, into a folder that need not be there.

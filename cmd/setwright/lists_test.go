@@ -101,7 +101,7 @@ for n, name in enumerate(('pick', 'key', 'restock')):
     if english:
         same('heads', [c.value.lower() for c in sheet[1]], heads)
     same('frozen', sheet.freeze_panes, 'A2')
-    same('filter', sheet.auto_filter.ref, f'A1:{sheet.cell(len(lines) + 1, len(heads)).coordinate}')
+    same('filter', sheet.auto_filter.ref.replace('$', ''), f'A1:{sheet.cell(len(lines) + 1, len(heads)).coordinate}')
     same('repeated', sheet.print_title_rows, '$1:$1')
     same('rows', sheet.max_row, len(lines) + 2)
     for i, line in enumerate(lines):

@@ -1,6 +1,5 @@
-// Package xlsx writes lists as a workbook for spreadsheets: SpreadsheetML in an
-// Open Packaging Conventions file (ECMA-376, parts 1 and 2), a sheet a list,
-// made to be filtered, sorted and printed.
+// Package xlsx writes lists as a workbook for spreadsheets: a sheet a list, made
+// to be filtered, sorted and printed. It is the only importer of excelize.
 //
 // The same lists give the same bytes. What comes from the plan, the parts list
 // or the goods files is written as text and never as a formula; the only
@@ -9,11 +8,14 @@ package xlsx
 
 import (
 	"archive/zip"
-	"encoding/xml"
-	"fmt"
+	"bytes"
+	"errors"
 	"io"
-	"strings"
+	"maps"
+	"slices"
 	"time"
+
+	"github.com/xuri/excelize/v2"
 
 	"setwright/layout/list"
 	"setwright/layout/plan"
@@ -29,141 +31,77 @@ type Options struct {
 
 // book is a workbook being written.
 type book struct {
+	file   *excelize.File
 	plan   *plan.Plan
-	tables []*list.Table
 	words  *words.Words
 	o      Options
-	parts  []part
+	styles [styleCount]int // the library's indices
 }
 
-// part is one file in the package.
-type part struct{ name, text string }
-
-// Write writes the lists of a plan as a workbook, in the plan's language and on
-// its paper. It fails only if w does.
+// Write writes the lists of a plan, one at least, as a workbook, in the plan's
+// language and on its paper. It fails if w does, or if a list has more rows than
+// a sheet takes. A sheet of more than 16 MB waits in a temporary file, if the
+// system has room for one.
 func Write(w io.Writer, p *plan.Plan, tables []*list.Table, o Options) error {
-	b := &book{plan: p, tables: tables, words: words.In(p.Language), o: o}
-	b.add("[Content_Types].xml", b.contentTypes())
-	b.add("_rels/.rels", packageRelations)
-	b.add("docProps/app.xml", b.appProperties())
-	b.add("docProps/core.xml", b.coreProperties())
-	b.add("xl/workbook.xml", b.workbook())
-	b.add("xl/_rels/workbook.xml.rels", b.relations())
-	b.add("xl/styles.xml", b.styles())
-	for i, t := range tables {
-		b.add(fmt.Sprintf("xl/worksheets/sheet%d.xml", i+1), b.sheet(t))
+	b := &book{file: excelize.NewFile(), plan: p, words: words.In(p.Language), o: o}
+	defer b.file.Close() // removes such files
+	b.file.SetZipWriter(newArchive)
+	if err := errors.Join(b.makeStyles(), b.properties()); err != nil {
+		return err
 	}
-	return b.pack(w)
+	for i, t := range tables {
+		if err := b.sheet(t, i == 0); err != nil {
+			return err
+		}
+	}
+	return b.file.Write(w)
 }
 
-func (b *book) add(name, text string) {
-	b.parts = append(b.parts, part{name, xml.Header + text})
+// properties are the plan's title, author, season, mark and date; what the plan
+// does not tell is left out.
+func (b *book) properties() error {
+	// A new file is said to be made by someone, and on some day.
+	b.file.Pkg.Delete("docProps/core.xml")
+	date := b.plan.Date
+	if date != "" {
+		date += "T00:00:00Z"
+	}
+	return errors.Join(
+		b.file.SetAppProps(&excelize.AppProperties{Application: b.o.Program}),
+		b.file.SetDocProps(&excelize.DocProperties{
+			Title: b.plan.Title, Subject: b.plan.Season, Creator: b.plan.By, Version: b.plan.Revision,
+			Created: date, Modified: date, Keywords: b.o.Fingerprint, Language: b.words.Tag,
+		}))
 }
 
-// pack writes the parts in their order, all as old as a ZIP file can say.
-func (b *book) pack(w io.Writer) error {
-	out := zip.NewWriter(w)
+// archive is the ZIP file of a workbook: its parts in the order of their names,
+// all as old as such a file can say. The library's own order changes.
+type archive struct {
+	*zip.Writer
+	parts map[string]*bytes.Buffer
+}
+
+func newArchive(w io.Writer) excelize.ZipWriter {
+	return &archive{zip.NewWriter(w), map[string]*bytes.Buffer{}}
+}
+
+// Create returns where to write a part, until Close.
+func (a *archive) Create(name string) (io.Writer, error) {
+	a.parts[name] = new(bytes.Buffer)
+	return a.parts[name], nil
+}
+
+// Close writes every part.
+func (a *archive) Close() error {
 	oldest := time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)
-	for _, p := range b.parts {
-		f, err := out.CreateHeader(&zip.FileHeader{Name: p.name, Method: zip.Deflate, Modified: oldest})
+	for _, name := range slices.Sorted(maps.Keys(a.parts)) {
+		part, err := a.CreateHeader(&zip.FileHeader{Name: name, Method: zip.Deflate, Modified: oldest})
 		if err != nil {
 			return err
 		}
-		if _, err := io.WriteString(f, p.text); err != nil {
+		if _, err := part.Write(finish(a.parts[name].Bytes())); err != nil {
 			return err
 		}
 	}
-	return out.Close()
-}
-
-const (
-	packageNS = "http://schemas.openxmlformats.org/package/2006"
-	relsNS    = packageNS + "/relationships"
-	sheetNS   = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
-	officeNS  = "http://schemas.openxmlformats.org/officeDocument/2006"
-	mediaType = "application/vnd.openxmlformats-officedocument.spreadsheetml."
-)
-
-const packageRelations = `<Relationships xmlns="` + relsNS + `">` +
-	`<Relationship Id="rId1" Type="` + officeNS + `/relationships/officeDocument" Target="xl/workbook.xml"/>` +
-	`<Relationship Id="rId2" Type="` + relsNS + `/metadata/core-properties" Target="docProps/core.xml"/>` +
-	`<Relationship Id="rId3" Type="` + officeNS + `/relationships/extended-properties" Target="docProps/app.xml"/>` +
-	`</Relationships>`
-
-func (b *book) contentTypes() string {
-	var x strings.Builder
-	x.WriteString(`<Types xmlns="` + packageNS + `/content-types">` +
-		`<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +
-		`<Default Extension="xml" ContentType="application/xml"/>` +
-		`<Override PartName="/docProps/app.xml" ContentType="application/vnd.openxmlformats-officedocument.extended-properties+xml"/>` +
-		`<Override PartName="/docProps/core.xml" ContentType="application/vnd.openxmlformats-package.core-properties+xml"/>` +
-		`<Override PartName="/xl/workbook.xml" ContentType="` + mediaType + `sheet.main+xml"/>` +
-		`<Override PartName="/xl/styles.xml" ContentType="` + mediaType + `styles+xml"/>`)
-	for i := range b.tables {
-		fmt.Fprintf(&x, `<Override PartName="/xl/worksheets/sheet%d.xml" ContentType="%sworksheet+xml"/>`, i+1, mediaType)
-	}
-	return x.String() + `</Types>`
-}
-
-// relations names the workbook's parts: the sheets in their order, the styles.
-func (b *book) relations() string {
-	var x strings.Builder
-	fmt.Fprintf(&x, `<Relationships xmlns="%s">`, relsNS)
-	for i := range b.tables {
-		fmt.Fprintf(&x, `<Relationship Id="rId%d" Type="%s/relationships/worksheet" Target="worksheets/sheet%d.xml"/>`, i+1, officeNS, i+1)
-	}
-	fmt.Fprintf(&x, `<Relationship Id="rId%d" Type="%s/relationships/styles" Target="styles.xml"/>`, len(b.tables)+1, officeNS)
-	return x.String() + `</Relationships>`
-}
-
-// workbook lists the sheets and, in names that spreadsheets know, the range each
-// is filtered by and the row printed on every page.
-func (b *book) workbook() string {
-	var sheets, names strings.Builder
-	for i, t := range b.tables {
-		name := b.words.ListWord(t.Name)
-		fmt.Fprintf(&sheets, `<sheet name="%s" sheetId="%d" r:id="rId%d"/>`, escape(name), i+1, i+1)
-		fmt.Fprintf(&names, `<definedName name="_xlnm._FilterDatabase" localSheetId="%d" hidden="1">'%s'!%s</definedName>`,
-			i, escape(name), absolute(t))
-		fmt.Fprintf(&names, `<definedName name="_xlnm.Print_Titles" localSheetId="%d">'%s'!$1:$1</definedName>`, i, escape(name))
-	}
-	return `<workbook xmlns="` + sheetNS + `" xmlns:r="` + officeNS + `/relationships">` +
-		`<bookViews><workbookView/></bookViews><sheets>` + sheets.String() + `</sheets><definedNames>` + names.String() + `</definedNames></workbook>`
-}
-
-func (b *book) appProperties() string {
-	return `<Properties xmlns="` + officeNS + `/extended-properties"><Application>` + escape(b.o.Program) + `</Application></Properties>`
-}
-
-// coreProperties are the plan's title, author, season, mark and date; what the
-// plan does not tell is left out.
-func (b *book) coreProperties() string {
-	var x strings.Builder
-	field := func(name, value string) {
-		if value != "" {
-			fmt.Fprintf(&x, "<%s>%s</%s>", name, escape(value), name)
-		}
-	}
-	x.WriteString(`<cp:coreProperties xmlns:cp="` + packageNS + `/metadata/core-properties"` +
-		` xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:dcterms="http://purl.org/dc/terms/" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">`)
-	field("dc:title", b.plan.Title)
-	field("dc:subject", b.plan.Season)
-	field("dc:creator", b.plan.By)
-	field("cp:keywords", b.o.Fingerprint)
-	field("dc:language", b.words.Tag)
-	field("cp:version", b.plan.Revision)
-	if b.plan.Date != "" {
-		for _, name := range []string{"created", "modified"} {
-			fmt.Fprintf(&x, `<dcterms:%s xsi:type="dcterms:W3CDTF">%sT00:00:00Z</dcterms:%s>`, name, escape(b.plan.Date), name)
-		}
-	}
-	return x.String() + `</cp:coreProperties>`
-}
-
-// escape writes a text as XML; what XML cannot hold becomes a replacement
-// character.
-func escape(s string) string {
-	var b strings.Builder
-	_ = xml.EscapeText(&b, []byte(s)) // a Builder does not fail
-	return b.String()
+	return a.Writer.Close()
 }

@@ -104,7 +104,7 @@ func TestSheet(t *testing.T) {
 	parts := written(t, planIn("en", measure.Inches), []*list.Table{sampler(measure.Inches, "=1+1")}, Options{Fingerprint: "AB-CD"})
 	want := []string{
 		`A1 1 "Name"`, `B1 1 "Group"`, `C1 2 "Quantity"`, `D1 2 "Price"`, `E1 2 "Height (in)"`, `F1 2 "Weight (lb)"`,
-		`A2 4 "=1+1"`, `B2 3 "Hooks"`, `C2 5 ""-4`, `D2 6 ""3.50`, `E2 7 ""54.5`, `F2 9 ""2`,
+		`A2 4 "=1+1"`, `B2 3 "Hooks"`, `C2 5 ""-4`, `D2 6 ""3.5`, `E2 7 ""54.5`, `F2 9 ""2`,
 		`A3 3 "0012345678905"`, `C3 5 ""7`, `E3 8 ""54.01574803`,
 		`A4 10 "All"`, `B4 10 ""`, `C4 11 ""3 =SUBTOTAL(109,C2:C3)`, `D4 10 ""`, `E4 10 ""`, `F4 12 ""2 =SUBTOTAL(109,F2:F3)`,
 	}
@@ -112,19 +112,33 @@ func TestSheet(t *testing.T) {
 		t.Errorf("cells (-want +got):\n%s", diff)
 	}
 	for _, c := range []struct{ part, has, reason string }{
-		{"xl/worksheets/sheet1.xml", `<pane ySplit="1" topLeftCell="A2" activePane="bottomLeft" state="frozen"/>`, "the heads stay"},
-		{"xl/worksheets/sheet1.xml", `<autoFilter ref="A1:F3"/>`, "the sums are not filtered"},
-		{"xl/worksheets/sheet1.xml", `<pageSetup paperSize="9" orientation="landscape" fitToWidth="1" fitToHeight="0"/>`, "lying A4"},
+		{"xl/worksheets/sheet1.xml", `<pane activePane="bottomLeft" state="frozen" topLeftCell="A2" ySplit="1"></pane>`, "the heads stay"},
+		{"xl/worksheets/sheet1.xml", `<autoFilter ref="$A$1:$F$3"></autoFilter>`, "the sums are not filtered"},
+		{"xl/worksheets/sheet1.xml", `<pageSetup fitToHeight="0" fitToWidth="1" orientation="landscape" paperSize="9"></pageSetup>`, "lying A4"},
 		{"xl/worksheets/sheet1.xml", `&amp;LBulbs &amp;&amp; bees &lt;now&gt;  Autumn 2027&amp;RB  2027-02-15`, "an ampersand is doubled in a header"},
 		{"xl/worksheets/sheet1.xml", `&amp;LAB-CD&amp;C&amp;A&amp;R&amp;P / &amp;N`, "the plan's mark on every page"},
-		{"xl/workbook.xml", `'Pick'!$1:$1`, "the heads are printed on every page"},
-		{"xl/styles.xml", ` quotePrefix="1"`, "a text like a formula is marked as text"},
+		{"xl/worksheets/sheet1.xml", `<pageSetUpPr fitToPage="true">`, "as wide as the page"},
+		{"xl/worksheets/sheet1.xml", `<dimension ref="A1:F3">`, "what is filled, for readers that ask"},
+		{"xl/worksheets/sheet1.xml", `<cols><col min="1" max="1" width="15" customWidth="1"/><col min="2" max="2" width="9"`, "widths in the order of columns"},
+		{"xl/worksheets/sheet1.xml", `<ignoredError sqref="A1:F3" numberStoredAsText="true">`, "digits that are text"},
+		{"xl/workbook.xml", `name="_xlnm.Print_Titles">&#39;Pick&#39;!$1:$1<`, "the heads are printed on every page"},
+		{"xl/styles.xml", ` quotePrefix="true"`, "a text like a formula is marked as text"},
 		{"docProps/core.xml", `<dcterms:created xsi:type="dcterms:W3CDTF">2027-02-15T00:00:00Z</dcterms:created>`, "the plan's date, not the clock's"},
 		{"docProps/core.xml", `<dc:title>Bulbs &amp; bees &lt;now&gt;</dc:title>`, "the plan's title"},
 	} {
 		if !strings.Contains(parts[c.part], c.has) {
 			t.Errorf("%s has no %s: %s\n%s", c.part, c.has, c.reason, parts[c.part])
 		}
+	}
+}
+
+// TestUntold wants nothing said of a plan that it does not tell: no maker, no day.
+func TestUntold(t *testing.T) {
+	p := planIn("en", measure.Inches)
+	p.By, p.Date = "", ""
+	core := written(t, p, []*list.Table{sampler(measure.Inches, "")}, Options{})["docProps/core.xml"]
+	if !strings.Contains(core, "<dc:creator></dc:creator>") || strings.Contains(core, "<dcterms:") {
+		t.Errorf("a maker or a day: %s", core)
 	}
 }
 
@@ -135,7 +149,7 @@ func TestEmptyList(t *testing.T) {
 	if got := len(cells(t, sheet)); got != len(table.Columns) {
 		t.Errorf("%d cells, want the heads only: %d", got, len(table.Columns))
 	}
-	if !strings.Contains(sheet, `<autoFilter ref="A1:F1"/>`) {
+	if !strings.Contains(sheet, `<autoFilter ref="$A$1:$F$1"></autoFilter>`) {
 		t.Errorf("no filter on the heads: %s", sheet)
 	}
 }
@@ -208,17 +222,9 @@ func TestEveryWordIsTranslated(t *testing.T) {
 	}
 }
 
-func TestLetters(t *testing.T) {
-	for column, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 51: "AZ", 52: "BA", 701: "ZZ", 702: "AAA"} {
-		if got := letters(column); got != want {
-			t.Errorf("column %d is %s, want %s", column, got, want)
-		}
-	}
-}
-
 // FuzzText writes a text and reads it back, as SpreadsheetML has it read.
 func FuzzText(f *testing.F) {
-	for _, text := range []string{`=HYPERLINK("http://a.example","x")`, "_x0041_", "_x005F_x0041_", "_xx0041_", "two\nlines\r\n", "]]>&<'\"", " room ", "漢😀"} {
+	for _, text := range []string{`=HYPERLINK("http://a.example","x")`, "_x0041_", "_x005F_x0041_", "_xx0041_", "_x0041_x0042_", "_xDEAD_", "\uFDD0x0041_", "two\nlines\r\n", "]]>&<'\"", " room ", "漢😀"} {
 		f.Add(text)
 	}
 	escaped := regexp.MustCompile(`_x([0-9A-Fa-f]{4})_`)
@@ -245,10 +251,11 @@ func FuzzText(f *testing.F) {
 	})
 }
 
-// readable is a text with a replacement for each character that XML cannot hold.
+// readable is a text with a replacement for each character that XML cannot hold,
+// and for the one that stands in for underscores.
 func readable(text string) string {
 	return strings.Map(func(r rune) rune {
-		if r < 0x20 && r != '\t' && r != '\n' && r != '\r' || r == 0xFFFE || r == 0xFFFF {
+		if r < 0x20 && r != '\t' && r != '\n' && r != '\r' || r == 0xFDD0 || r == 0xFFFE || r == 0xFFFF {
 			return '\uFFFD'
 		}
 		return r
