@@ -32,7 +32,9 @@ func (b *book) sheet(t *list.Table, first bool) error {
 	} else if _, err := b.file.NewSheet(name); err != nil {
 		return err
 	}
-	if err := errors.Join(b.view(name, t), b.print(name)); err != nil {
+	rows := b.rows(t)
+	filled := "A1:" + at(len(t.Columns)-1, len(rows))
+	if err := errors.Join(b.file.SetSheetDimension(name, filled), b.view(name, t), b.print(name)); err != nil {
 		return err
 	}
 	out, err := b.file.NewStreamWriter(name)
@@ -44,7 +46,7 @@ func (b *book) sheet(t *list.Table, first bool) error {
 			return err
 		}
 	}
-	for i, row := range b.rows(t) {
+	for i, row := range rows {
 		if err := out.SetRow(at(0, i+1), row); err != nil {
 			return err
 		}
@@ -56,7 +58,6 @@ func (b *book) sheet(t *list.Table, first bool) error {
 func (b *book) view(name string, t *list.Table) error {
 	body := "A1:" + at(len(t.Columns)-1, len(t.Rows)+1)
 	return errors.Join(
-		b.file.SetSheetDimension(name, body),
 		b.file.SetPanes(name, &excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft",
 			Selection: []excelize.Selection{{Pane: "bottomLeft"}}}),
 		b.file.AutoFilter(name, body, nil),

@@ -118,7 +118,7 @@ func TestSheet(t *testing.T) {
 		{"xl/worksheets/sheet1.xml", `&amp;LBulbs &amp;&amp; bees &lt;now&gt;  Autumn 2027&amp;RB  2027-02-15`, "an ampersand is doubled in a header"},
 		{"xl/worksheets/sheet1.xml", `&amp;LAB-CD&amp;C&amp;A&amp;R&amp;P / &amp;N`, "the plan's mark on every page"},
 		{"xl/worksheets/sheet1.xml", `<pageSetUpPr fitToPage="true">`, "as wide as the page"},
-		{"xl/worksheets/sheet1.xml", `<dimension ref="A1:F3">`, "what is filled, for readers that ask"},
+		{"xl/worksheets/sheet1.xml", `<dimension ref="A1:F4">`, "what is filled, the sums too"},
 		{"xl/worksheets/sheet1.xml", `<cols><col min="1" max="1" width="15" customWidth="1"/><col min="2" max="2" width="9"`, "widths in the order of columns"},
 		{"xl/worksheets/sheet1.xml", `<ignoredError sqref="A1:F3" numberStoredAsText="true">`, "digits that are text"},
 		{"xl/workbook.xml", `name="_xlnm.Print_Titles">&#39;Pick&#39;!$1:$1<`, "the heads are printed on every page"},
