@@ -14,6 +14,7 @@ import (
 	"setwright/layout"
 	"setwright/layout/check"
 	"setwright/layout/diag"
+	"setwright/layout/list"
 	"setwright/layout/unit"
 )
 
@@ -45,6 +46,20 @@ func BenchmarkSpringResolve(b *testing.B) {
 		if reader.Load(fsys, "plan.yaml").Unit == nil {
 			b.Fatal("no unit")
 		}
+	}
+}
+
+// BenchmarkSpringLists makes the lists of the dressed unit, as CSV and as a
+// workbook.
+func BenchmarkSpringLists(b *testing.B) {
+	project := layout.Load(os.DirFS(filepath.Dir(spring)), "plan.yaml")
+	b.ReportAllocs()
+	for b.Loop() {
+		files, err := listTargets{csv: "lists", xlsx: "lists.xlsx"}.files(project, list.Tables(project.Unit))
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.ReportMetric(float64(files[len(files)-1].data.Len())/1000, "kB/workbook")
 	}
 }
 

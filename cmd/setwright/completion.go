@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"setwright/layout/list"
 )
 
 func completionCommand() *command {
@@ -44,13 +46,14 @@ func flagWords(c *command) []string {
 }
 
 // choices are the words an argument or a flag's value is chosen from, rather
-// than a file name: after the words `setwright completion` or the flag --like.
-func choices() (shells, starters string) {
-	return "bash zsh fish", strings.Join(starterNames(), " ")
+// than a file name: after the words `setwright completion`, or the flags --like
+// and --only.
+func choices() (shells, starters, lists string) {
+	return "bash zsh fish", strings.Join(starterNames(), " "), strings.Join(list.Names(), " ")
 }
 
 func bashCompletion(w io.Writer) error {
-	shells, starters := choices()
+	shells, starters, lists := choices()
 	var names, cases strings.Builder
 	for _, c := range commands() {
 		fmt.Fprintf(&names, "%s ", c.name)
@@ -67,8 +70,9 @@ _setwright() {
 	case $prev in
 		--like) COMPREPLY=($(compgen -W '%s' -- "$cur")); return ;;
 		--measure) COMPREPLY=($(compgen -W 'in mm' -- "$cur")); return ;;
+		--only) COMPREPLY=($(compgen -W '%s' -- "$cur")); return ;;
 		completion) COMPREPLY=($(compgen -W '%s' -- "$cur")); return ;;
-		--svg) compopt -o filenames; COMPREPLY=($(compgen -d -- "$cur")); return ;;
+		--svg|--csv) compopt -o filenames; COMPREPLY=($(compgen -d -- "$cur")); return ;;
 	esac
 	case ${COMP_WORDS[1]} in
 %s	esac
@@ -77,12 +81,12 @@ _setwright() {
 	fi
 }
 complete -o default -F _setwright setwright
-`, names.String(), starters, shells, cases.String())
+`, names.String(), starters, lists, shells, cases.String())
 	return err
 }
 
 func zshCompletion(w io.Writer) error {
-	shells, starters := choices()
+	shells, starters, lists := choices()
 	var names, cases strings.Builder
 	for _, c := range commands() {
 		fmt.Fprintf(&names, "\t\t'%s:%s'\n", c.name, c.summary)
@@ -100,8 +104,9 @@ _setwright() {
 	case $words[CURRENT-1] in
 		--like) compadd %s; return ;;
 		--measure) compadd in mm; return ;;
+		--only) compadd %s; return ;;
 		completion) compadd %s; return ;;
-		--svg) _files -/; return ;;
+		--svg|--csv) _files -/; return ;;
 	esac
 	case $words[2] in
 %s	esac
@@ -116,12 +121,12 @@ if [[ $funcstack[1] == _setwright ]]; then
 else
 	compdef _setwright setwright
 fi
-`, names.String(), starters, shells, cases.String())
+`, names.String(), starters, lists, shells, cases.String())
 	return err
 }
 
 func fishCompletion(w io.Writer) error {
-	shells, starters := choices()
+	shells, starters, lists := choices()
 	var b strings.Builder
 	fmt.Fprintln(&b, "# fish completion for setwright")
 	fmt.Fprintln(&b, "complete -c setwright -n __fish_use_subcommand -f -l version -d 'the version'")
@@ -141,6 +146,8 @@ func fishCompletion(w io.Writer) error {
 				fmt.Fprintf(&b, " -f -a '%s'", starters)
 			case "measure":
 				fmt.Fprint(&b, " -f -a 'in mm'")
+			case "only":
+				fmt.Fprintf(&b, " -f -a '%s'", lists)
 			}
 			fmt.Fprintf(&b, " -d '%s'\n", usage)
 		})

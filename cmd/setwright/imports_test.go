@@ -39,6 +39,7 @@ var rooms = map[string][]string{
 	"setwright/render/pdf":   {"fonts", "layout/measure", "render/sheet"},
 	"setwright/render/svg":   {"fonts", "layout/measure", "render/sheet"},
 	"setwright/render/words": {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
+	"setwright/render/xlsx":  {"layout/measure", "layout/plan", "layout/list", "render/words"},
 	"setwright/render/draw": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/list", "layout/picture", "render/bars", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
@@ -47,7 +48,7 @@ var rooms = map[string][]string{
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 
 	"setwright/cmd/setwright": {"fonts", "layout", "layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods",
-		"layout/plan", "layout/unit", "layout/check", "layout/list", "render", "render/sheet", "render/pdf", "render/svg"},
+		"layout/plan", "layout/unit", "layout/check", "layout/list", "render", "render/sheet", "render/pdf", "render/svg", "render/xlsx"},
 }
 
 // support lists packages that only tests import.
@@ -58,10 +59,10 @@ var support = []string{
 // guests says which package alone may import a module from outside. Modules
 // that are not here may be imported by tests only.
 var guests = map[string]string{
-	"go.yaml.in/yaml/v3":     "setwright/layout/decode",
-	"github.com/go-pdf/fpdf": "setwright/render/pdf",
-
+	"go.yaml.in/yaml/v3":           "setwright/layout/decode",
 	"github.com/boombuler/barcode": "setwright/render/bars",
+	"github.com/go-pdf/fpdf":       "setwright/render/pdf",
+	"github.com/xuri/excelize/v2":  "setwright/render/xlsx",
 	"github.com/spf13/pflag":       "setwright/cmd/setwright",
 	"golang.org/x/text":            "setwright/fonts",
 }
@@ -78,7 +79,7 @@ var worldly = map[string][]string{
 	"os":          {"setwright/cmd/setwright"},
 	"os/signal":   {"setwright/cmd/setwright"},
 	"syscall":     {"setwright/cmd/setwright"},
-	"time":        {"setwright/render/pdf", "setwright/layout/plan"}, // dates of the plan; see also TestNoClock
+	"time":        {"setwright/render/pdf", "setwright/render/xlsx", "setwright/layout/plan"}, // dates of the plan; see also TestNoClock
 	"testing":     {},
 	"crypto/rand": {},
 }
@@ -175,6 +176,7 @@ func TestForbidden(t *testing.T) {
 		{"setwright/layout/list", "setwright/fonts", false, "the layout knows no paper"},
 		{"setwright/render/pdf", "setwright/render/svg", false, "siblings"},
 		{"setwright/render/svg", "setwright/layout/unit", false, "writers see only the page model"},
+		{"setwright/render/xlsx", "setwright/layout/unit", false, "the workbook is written from the tables, as CSV is"},
 		{"setwright/layout/goods", "go.yaml.in/yaml/v3", false, "YAML stays in decode"},
 		{"setwright/layout/decode", "go.yaml.in/yaml/v3", true, "YAML lives in decode"},
 		{"setwright/render/draw", "github.com/google/go-cmp/cmp", false, "for tests only"},

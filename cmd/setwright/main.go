@@ -84,6 +84,7 @@ func commands() []*command {
 		sheetsCommand(),
 		checkCommand(),
 		resolveCommand(),
+		listsCommand(),
 		partsCommand(),
 		rulesCommand(),
 		goodsCommand(),

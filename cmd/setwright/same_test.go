@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"setwright/layout/list"
 	"setwright/layout/unit"
 )
 
@@ -34,6 +35,13 @@ func everything(t testing.TB, plan string) []byte {
 	all.Write(p.pdf)
 	for _, svg := range p.svgs {
 		all.Write(svg)
+	}
+	files, err := listTargets{csv: "lists", xlsx: "lists.xlsx"}.files(p.project, list.Tables(p.project.Unit))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		all.Write(f.data.Bytes())
 	}
 	return all.Bytes()
 }
@@ -73,27 +81,31 @@ func TestSameBytesAnywhere(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pack := func(dir, plan string, env ...string) []byte {
+	made := func(dir, plan string, env ...string) []byte {
 		t.Helper()
-		cmd := exec.Command("setwright", "sheets", plan, "-o", "-")
-		cmd.Dir, cmd.Env = dir, append(os.Environ(), env...)
-		out, err := cmd.Output()
-		if err != nil {
-			t.Fatal(env, err)
+		var all []byte
+		for _, args := range [][]string{{"sheets", plan, "-o", "-"}, {"lists", plan, "--xlsx", "-"}} {
+			cmd := exec.Command("setwright", args...)
+			cmd.Dir, cmd.Env = dir, append(os.Environ(), env...)
+			out, err := cmd.Output()
+			if err != nil {
+				t.Fatal(env, err)
+			}
+			all = append(all, out...)
 		}
-		return out
+		return all
 	}
-	want := pack("", plan)
+	want := made("", plan)
 	for _, env := range [][]string{
 		{"TZ=Asia/Tokyo", "GOMAXPROCS=1"},
 		{"TZ=America/St_Johns", "GOMAXPROCS=7", "GOGC=10"},
 		{"LANG=fr_FR.UTF-8", "LC_ALL=tr_TR.UTF-8", "HOME=/nowhere"},
 	} {
-		if !bytes.Equal(want, pack("", plan, env...)) {
+		if !bytes.Equal(want, made("", plan, env...)) {
 			t.Errorf("other bytes under %v", env)
 		}
 	}
-	if !bytes.Equal(want, pack(filepath.Dir(plan), "plan.yaml")) {
+	if !bytes.Equal(want, made(filepath.Dir(plan), "plan.yaml")) {
 		t.Error("other bytes from the plan's own folder")
 	}
 }

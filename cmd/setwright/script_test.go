@@ -48,6 +48,7 @@ func TestScripts(t *testing.T) {
 			"exits":  exits,
 			"bytes":  writeBytes,
 			"crlf":   toCRLF,
+			"lf":     toLF,
 			"sparse": sparse,
 			"nested": nested,
 			"image":  writeImage,
@@ -93,6 +94,19 @@ func toCRLF(ts *testscript.TestScript, neg bool, args []string) {
 		ts.Check(err)
 		text = append([]byte("\ufeff"), bytes.ReplaceAll(text, []byte("\n"), []byte("\r\n"))...)
 		ts.Check(os.WriteFile(ts.MkAbs(name), text, 0o666))
+	}
+}
+
+// lf FILE... takes the CR from the end of each line, which must have had one.
+func toLF(ts *testscript.TestScript, neg bool, args []string) {
+	for _, name := range args {
+		text, err := os.ReadFile(ts.MkAbs(name))
+		ts.Check(err)
+		plain := bytes.ReplaceAll(text, []byte("\r\n"), []byte("\n"))
+		if bytes.Count(text, []byte("\n")) != len(text)-len(plain) || len(text) == len(plain) {
+			ts.Fatalf("%s: not every line ends in CR LF", name)
+		}
+		ts.Check(os.WriteFile(ts.MkAbs(name), plain, 0o666))
 	}
 }
 

@@ -57,7 +57,7 @@ func sheets(src source, out, svgDir string, s streams) error {
 		worse(p.findings, diag.Error).WriteText(s.err)
 		return errReported
 	}
-	if err := keepInputs(out, src, p.project.Files); err != nil {
+	if err := keepInputs(out, "the pack is", "-o", src, p.project.Files); err != nil {
 		return err
 	}
 	if svgDir != "" {
@@ -87,8 +87,9 @@ func besidePlan(plan string) string {
 	return strings.TrimSuffix(plan, filepath.Ext(plan)) + ".pdf"
 }
 
-// keepInputs refuses to write over a file that the pack is made from.
-func keepInputs(out string, src source, files []string) error {
+// keepInputs refuses to write over a file that the result is made from; flag is
+// the one that names the result.
+func keepInputs(out, result, flag string, src source, files []string) error {
 	target, err := os.Stat(out)
 	if err != nil {
 		return nil // nothing there yet
@@ -96,7 +97,7 @@ func keepInputs(out string, src source, files []string) error {
 	for _, name := range files {
 		path := filepath.Join(src.dir, filepath.FromSlash(name))
 		if info, err := os.Stat(path); err == nil && os.SameFile(info, target) {
-			return fmt.Errorf("%s: the pack is made from this file and may not replace it; name another with -o", out)
+			return fmt.Errorf("%s: %s made from this file and may not replace it; name another with %s", out, result, flag)
 		}
 	}
 	return nil

@@ -102,6 +102,7 @@ func spanish() *Words {
 
 		StaticsWords: spanishStatics(),
 		ruleTitles:   spanishRules(),
+		listWords:    spanishLists(),
 	}
 }
 

@@ -102,6 +102,7 @@ func french() *Words {
 
 		StaticsWords: frenchStatics(),
 		ruleTitles:   frenchRules(),
+		listWords:    frenchLists(),
 	}
 }
 

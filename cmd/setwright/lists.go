@@ -1,0 +1,212 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"setwright/layout"
+	"setwright/layout/diag"
+	"setwright/layout/list"
+	"setwright/render/xlsx"
+)
+
+func listsCommand() *command {
+	c := &command{
+		name: "lists", args: "PLAN", summary: "print pick list, key and restock list, or write CSV or a workbook",
+		least: 1, most: 1, missing: "which plan? give its file, or - for standard input",
+		flags: newFlags("lists"),
+		about: `
+Reads and resolves a plan and prints three lists: what to pull from the
+stockroom (pick), what goes into each position (key), and what to bring of each
+product (restock). --only keeps some of them.
+
+With --csv each is written into a folder as CSV for other programs, with every
+column: pick.csv, key.csv, restock.csv; or one of them to standard output.
+Units are in the header; numbers are exact decimals with a point.
+
+With --xlsx they are the sheets of one workbook, ready to be filtered, sorted
+and printed, in the plan's language. That is the one for spreadsheets: opening
+CSV, many spoil GTINs and accents.
+
+Text that a spreadsheet would run as a formula is made harmless. A file is
+written whole or not at all. The lists of a plan with a finding of level stop
+are written all the same, and the exit status is 1.`,
+		examples: `
+setwright lists spring.yaml
+setwright lists spring.yaml --csv lists
+setwright lists spring.yaml --xlsx spring.xlsx
+setwright lists spring.yaml --only restock --csv - > restock.csv`,
+	}
+	var to listTargets
+	c.flags.StringVar(&to.csv, "csv", "", "write the lists as CSV into `DIR`, - for one list to standard output")
+	c.flags.StringVar(&to.xlsx, "xlsx", "", "write the lists as one workbook, `FILE`, - for standard output")
+	c.flags.StringSliceVar(&to.only, "only", nil, "only these `LISTS`: pick, key, restock")
+	c.run = func(args []string, s streams) error {
+		if err := to.check(c); err != nil {
+			return err
+		}
+		return lists(newSource(args[0]), to, s)
+	}
+	return c
+}
+
+// listTargets says which lists go where. Without a folder and a file they are
+// printed.
+type listTargets struct {
+	csv, xlsx string
+	only      []string // all if empty
+}
+
+// check refuses flags that make no sense.
+func (to listTargets) check(c *command) error {
+	for _, name := range to.only {
+		if !slices.Contains(list.Names(), name) {
+			return c.misused("there is no list %q: choose from %s", name, strings.Join(list.Names(), ", "))
+		}
+	}
+	switch {
+	case c.flags.Changed("csv") && to.csv == "":
+		return c.misused("--csv needs the name of a folder")
+	case c.flags.Changed("xlsx") && to.xlsx == "":
+		return c.misused("--xlsx needs the name of a file")
+	case c.flags.Changed("only") && len(to.only) == 0:
+		return c.misused("--only needs the names of lists: %s", strings.Join(list.Names(), ", "))
+	case to.csv == "-" && len(to.only) != 1:
+		return c.misused("--csv - writes one list: say which with --only")
+	case to.csv == "-" && to.xlsx == "-":
+		return c.misused("only one of --csv and --xlsx may go to standard output")
+	}
+	return nil
+}
+
+// written is a file to write, or with the path - what goes to standard output.
+type written struct {
+	path, flag string
+	data       bytes.Buffer
+}
+
+func lists(src source, to listTargets, s streams) error {
+	project, err := src.load(s.in)
+	if err != nil {
+		return err
+	}
+	findings := src.findings(project)
+	if project.Unit == nil {
+		worse(findings, diag.Error).WriteText(s.err)
+		return errReported
+	}
+	tables := slices.DeleteFunc(list.Tables(project.Unit), func(t *list.Table) bool {
+		return len(to.only) > 0 && !slices.Contains(to.only, t.Name)
+	})
+	files, err := to.files(project, tables)
+	if err != nil {
+		return err
+	}
+	if err := apart(files); err != nil {
+		return err
+	}
+	for _, f := range files {
+		if err := keepInputs(f.path, "the lists are", f.flag, src, project.Files); err != nil {
+			return err
+		}
+	}
+	if err := to.write(files, s.out); err != nil {
+		return err
+	}
+	worse(findings, diag.Stop).WriteText(s.err)
+	if !slices.ContainsFunc(files, func(f *written) bool { return f.path == "-" }) {
+		to.tell(s.out, tables, counted(findings))
+	}
+	return verdict(findings)
+}
+
+// files makes every file before the first is written.
+func (to listTargets) files(project *layout.Project, tables []*list.Table) ([]*written, error) {
+	var files []*written
+	file := func(path, flag string) io.Writer {
+		f := &written{path: path, flag: flag}
+		files = append(files, f)
+		return &f.data
+	}
+	var errs []error
+	for _, t := range tables {
+		switch to.csv {
+		case "":
+		case "-":
+			errs = append(errs, list.WriteCSV(file("-", ""), t))
+		default:
+			errs = append(errs, list.WriteCSV(file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
+		}
+	}
+	if to.xlsx != "" {
+		errs = append(errs, xlsx.Write(file(to.xlsx, "--xlsx"), project.Plan, tables, xlsx.Options{
+			Program: program, Fingerprint: project.Fingerprint, Stopped: project.Findings.Has(diag.Stop),
+		}))
+	}
+	if files == nil {
+		errs = append(errs, list.WriteText(file("-", ""), tables))
+	}
+	return files, errors.Join(errs...)
+}
+
+// apart refuses a file that would replace one written just before.
+func apart(files []*written) error {
+	for i, f := range files {
+		for _, before := range files[:i] {
+			if f.path != "-" && sameFile(f.path, before.path) {
+				return fmt.Errorf("%s: another of the lists goes there; name another file with %s", f.path, f.flag)
+			}
+		}
+	}
+	return nil
+}
+
+// sameFile says whether two paths are one file, there or not.
+func sameFile(a, b string) bool {
+	first, err := os.Stat(a)
+	second, err2 := os.Stat(b)
+	if err == nil && err2 == nil {
+		return os.SameFile(first, second)
+	}
+	a, err = filepath.Abs(a)
+	b, err2 = filepath.Abs(b)
+	return err == nil && err2 == nil && a == b
+}
+
+// write writes each file whole, into a folder that need not be there.
+func (to listTargets) write(files []*written, stdout io.Writer) error {
+	if to.csv != "" && to.csv != "-" {
+		if err := os.MkdirAll(to.csv, 0o777); err != nil {
+			return plainError(to.csv, err)
+		}
+	}
+	for _, f := range files {
+		if f.path != "-" {
+			if err := writeFile(f.path, f.data.Bytes()); err != nil {
+				return err
+			}
+		} else if _, err := stdout.Write(f.data.Bytes()); err != nil {
+			return plainError("standard output", err)
+		}
+	}
+	return nil
+}
+
+// tell says which lists went where, and how the plan stands.
+func (to listTargets) tell(w io.Writer, tables []*list.Table, findings string) {
+	names := make([]string, len(tables))
+	for i, t := range tables {
+		names[i] = t.Name
+	}
+	for _, place := range []string{to.csv, to.xlsx} {
+		if place != "" {
+			fmt.Fprintf(w, "%s: %s, %s\n", place, strings.Join(names, ", "), findings)
+		}
+	}
+}

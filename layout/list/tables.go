@@ -1,0 +1,130 @@
+package list
+
+import (
+	"strings"
+
+	"setwright/layout/measure"
+	"setwright/layout/unit"
+)
+
+// Names are the names of the tables, in the order Tables gives them.
+func Names() []string { return []string{"pick", "key", "restock"} }
+
+// Tables are the pick list, the position key and the restock list of a unit,
+// their lines in the order of Pick, Key and Stock.
+func Tables(u *unit.Unit) []*Table {
+	system := u.Plan.Measure
+	return []*Table{
+		tabled("pick", system, pickColumns(), Pick(u)),
+		tabled("key", system, keyColumns(), Key(u)),
+		tabled("restock", system, stockColumns(), Stock(u)),
+	}
+}
+
+// column is a column and how its cell is taken from a line of a list.
+type column[Line any] struct {
+	Column
+	cell func(Line) Cell
+}
+
+func tabled[Line any](name string, system measure.System, columns []column[Line], lines []Line) *Table {
+	t := &Table{Name: name, Measure: system, Rows: make([][]Cell, len(lines))}
+	for _, c := range columns {
+		t.Columns = append(t.Columns, c.Column)
+	}
+	for i, line := range lines {
+		for _, c := range columns {
+			t.Rows[i] = append(t.Rows[i], c.cell(line))
+		}
+	}
+	return t
+}
+
+func pickColumns() []column[PickLine] {
+	return []column[PickLine]{
+		{Column{Name: "balloon", Kind: Whole}, func(l PickLine) Cell { return whole(l.Balloon) }},
+		{Column{Name: "group", Kind: Word}, func(l PickLine) Cell { return word(l.Group) }},
+		{Column{Name: "part", Kind: Text}, func(l PickLine) Cell { return text(l.Part.ID) }},
+		{Column{Name: "name", Kind: Text}, func(l PickLine) Cell { return text(l.Part.Name) }},
+		{Column{Name: "cut length", Kind: Length}, func(l PickLine) Cell { return cutTo(l.Cut) }},
+		{Column{Name: "quantity", Kind: Whole, Total: true}, func(l PickLine) Cell { return whole(l.Quantity) }},
+		{Column{Name: "packs", Kind: Whole}, func(l PickLine) Cell { return whole(l.Packs) }},
+		{Column{Name: "pack size", Kind: Whole}, func(l PickLine) Cell { return whole(max(l.Part.Pack, 1)) }},
+		{Column{Name: "weight", Kind: Mass, Total: true}, func(l PickLine) Cell { return mass(l.Weight) }},
+		{Column{Name: "rows", Kind: Text}, func(l PickLine) Cell { return joined(l.Rows) }},
+	}
+}
+
+func keyColumns() []column[KeyLine] {
+	return []column[KeyLine]{
+		{Column{Name: "address", Kind: Text}, func(l KeyLine) Cell { return text(l.Position.Address) }},
+		{Column{Name: "face", Kind: Word, Detail: true}, func(l KeyLine) Cell { return word(l.Face.ID) }},
+		{Column{Name: "row", Kind: Whole, Detail: true}, func(l KeyLine) Cell { return whole(l.Row.Number) }},
+		{Column{Name: "row label", Kind: Text, Detail: true}, func(l KeyLine) Cell { return text(l.Row.Declared.Label) }},
+		{Column{Name: "part", Kind: Text}, func(l KeyLine) Cell { return text(l.Row.Part.ID) }},
+		{Column{Name: "place", Kind: Whole, Detail: true}, func(l KeyLine) Cell { return whole(l.Position.Place) }},
+		{Column{Name: "sku", Kind: Text}, func(l KeyLine) Cell { return text(l.Position.Product.SKU) }},
+		{Column{Name: "name", Kind: Text}, func(l KeyLine) Cell { return text(l.Position.Product.Name) }},
+		{Column{Name: "family", Kind: Text, Detail: true}, func(l KeyLine) Cell { return text(l.Position.Product.Family) }},
+		{Column{Name: "form", Kind: Word, Detail: true}, func(l KeyLine) Cell { return word(l.Position.Product.Form) }},
+		{Column{Name: "fronts", Kind: Whole, Total: true}, func(l KeyLine) Cell { return whole(len(l.Position.Fronts)) }},
+		{Column{Name: "units", Kind: Whole, Total: true}, func(l KeyLine) Cell { return whole(l.Position.Units) }},
+		{Column{Name: "look full", Kind: Whole}, func(l KeyLine) Cell { return whole(l.Position.Look) }},
+		{Column{Name: "reorder at", Kind: Whole}, func(l KeyLine) Cell { return whole(l.Reorder) }},
+		{Column{Name: "height", Kind: Length}, func(l KeyLine) Cell { return length(l.Position.Height) }},
+		{Column{Name: "gtin", Kind: Text, Detail: true}, func(l KeyLine) Cell { return text(l.Position.Product.GTIN) }},
+		{Column{Name: "price", Kind: Decimal, Detail: true}, func(l KeyLine) Cell { return price(l.Position.Product.Price) }},
+		{Column{Name: "weekly", Kind: Whole, Detail: true}, func(l KeyLine) Cell { return given(l.Position.Product.Weekly) }},
+	}
+}
+
+func stockColumns() []column[StockLine] {
+	return []column[StockLine]{
+		{Column{Name: "sku", Kind: Text}, func(l StockLine) Cell { return text(l.Product.SKU) }},
+		{Column{Name: "name", Kind: Text}, func(l StockLine) Cell { return text(l.Product.Name) }},
+		{Column{Name: "family", Kind: Text, Detail: true}, func(l StockLine) Cell { return text(l.Product.Family) }},
+		{Column{Name: "addresses", Kind: Text}, func(l StockLine) Cell { return joined(l.addresses()) }},
+		{Column{Name: "fronts", Kind: Whole, Total: true}, func(l StockLine) Cell { return whole(l.Fronts) }},
+		{Column{Name: "units", Kind: Whole, Total: true}, func(l StockLine) Cell { return whole(l.Units) }},
+		{Column{Name: "case", Kind: Whole}, func(l StockLine) Cell { return given(l.Product.Case) }},
+		{Column{Name: "cases", Kind: Whole, Total: true}, func(l StockLine) Cell { return given(l.Cases) }},
+		{Column{Name: "over", Kind: Whole, Total: true}, func(l StockLine) Cell { return l.over() }},
+		{Column{Name: "look full", Kind: Whole}, func(l StockLine) Cell { return whole(l.Look) }},
+		{Column{Name: "reorder at", Kind: Whole}, func(l StockLine) Cell { return whole(l.Reorder) }},
+		{Column{Name: "days of supply", Kind: Whole}, func(l StockLine) Cell { return l.supply() }},
+		{Column{Name: "sizes", Kind: Text}, func(l StockLine) Cell { return joined(l.Product.Sizes) }},
+		{Column{Name: "gtin", Kind: Text, Detail: true}, func(l StockLine) Cell { return text(l.Product.GTIN) }},
+	}
+}
+
+// joined is several words in one cell, as the sheets join them.
+func joined(words []string) Cell { return text(strings.Join(words, ", ")) }
+
+func cutTo(l measure.Length) Cell {
+	if l == 0 {
+		return Cell{}
+	}
+	return length(l)
+}
+
+func (l StockLine) addresses() []string {
+	list := make([]string, len(l.Keys))
+	for i, key := range l.Keys {
+		list[i] = key.Position.Address
+	}
+	return list
+}
+
+func (l StockLine) over() Cell {
+	if l.Product.Case == 0 {
+		return Cell{}
+	}
+	return whole(l.Over)
+}
+
+func (l StockLine) supply() Cell {
+	if l.Days < 0 {
+		return Cell{}
+	}
+	return whole(l.Days)
+}

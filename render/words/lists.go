@@ -1,0 +1,67 @@
+package words
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// ListWord is a word of the lists in the catalogue's language: the name of a
+// list or of a column, a group, a face, a form. English has the one given. It
+// begins with a capital, as in a heading.
+func (w *Words) ListWord(word string) string {
+	switch t := w.listWords[word]; {
+	case t != "":
+		word = t
+	case word == "sku", word == "gtin":
+		word = strings.ToUpper(word)
+	}
+	first, size := utf8.DecodeRuneInString(word)
+	return string(unicode.ToUpper(first)) + word[size:]
+}
+
+func spanishLists() map[string]string {
+	return map[string]string{
+		"pick": "recogida", "key": "clave", "restock": "reposición", "all": "total",
+
+		"balloon": "globo", "group": "grupo", "part": "pieza", "name": "nombre", "cut length": "largo de corte",
+		"quantity": "cantidad", "packs": "paquetes", "pack size": "piezas por paquete", "weight": "peso", "rows": "filas",
+
+		"address": "dirección", "face": "cara", "row": "fila", "row label": "nombre de la fila", "place": "lugar",
+		"sku": "SKU", "family": "familia", "form": "forma", "fronts": "frentes", "units": "unidades",
+		"look full": "aspecto lleno", "reorder at": "reponer con", "height": "altura", "gtin": "GTIN", "price": "precio",
+		"weekly": "venta semanal",
+
+		"addresses": "direcciones", "case": "unidades por caja", "cases": "cajas", "over": "sobran",
+		"days of supply": "días de venta", "sizes": "tallas",
+
+		"structure": "bastidor, paneles, apoyo", "shelving": "estantes, ménsulas, cestas", "hooks": "ganchos",
+		"rails": "barras y brazos", "other": "rótulos, cintas y otros",
+		"front": "frontal", "right": "derecha", "back": "posterior", "left": "izquierda",
+		"peg": "colgado en gancho", "stand": "de pie", "fold": "doblado", "hanger": "en percha", "loop": "colgado de presilla",
+		"boxed": "en caja", "loose": "a granel",
+	}
+}
+
+func frenchLists() map[string]string {
+	return map[string]string{
+		"pick": "prélèvement", "key": "clé", "restock": "réassort", "all": "total",
+
+		"balloon": "repère", "group": "groupe", "part": "pièce", "name": "nom", "cut length": "longueur coupée",
+		"quantity": "quantité", "packs": "paquets", "pack size": "pièces par paquet", "weight": "poids", "rows": "rangs",
+
+		"address": "adresse", "face": "face", "row": "rang", "row label": "nom du rang", "place": "place",
+		"sku": "UGS", "family": "famille", "form": "forme", "fronts": "frontales", "units": "unités",
+		"look full": "aspect plein", "reorder at": "réassortir à", "height": "hauteur", "gtin": "GTIN", "price": "prix",
+		"weekly": "ventes par semaine",
+
+		"addresses": "adresses", "case": "unités par colis", "cases": "colis", "over": "en trop",
+		"days of supply": "jours de vente", "sizes": "tailles",
+
+		"structure": "ossature, panneaux, piètement", "shelving": "tablettes, consoles, paniers", "hooks": "broches",
+		"rails": "barres et bras", "other": "affiches, porte-étiquettes et autres",
+		"front": "avant", "right": "droite", "back": "arrière", "left": "gauche",
+		"peg": "sur broche", "stand": "debout", "fold": "plié", "hanger": "sur cintre", "loop": "par la boucle",
+		"boxed": "en boîte", "loose": "en vrac",
+	}
+}
