@@ -56,9 +56,6 @@ func (s *allotter) search(next *node, open *nodes, until int64) {
 			return
 		}
 		likely, other := s.explore(next)
-		if debugAllot && !s.plain && (s.seq < 40 || s.seq%200 < 2) {
-			println(s.seq, next.depth, next.bound/s.scale, s.value, s.bound(), len(s.open), s.steps/1000000, onesOf(next))
-		}
 		if other != nil {
 			heap.Push(open, other)
 		}
@@ -160,16 +157,3 @@ func (s *allotter) explore(n *node) (likely, other *node) {
 	}
 	return v.split()
 }
-
-const debugAllot = false
-
-func onesOf(n *node) (k int) {
-	for _, w := range n.alive {
-		for ; w != 0; w &= w - 1 {
-			k++
-		}
-	}
-	return
-}
-
-var debugFloor int64

@@ -31,6 +31,10 @@ func (v *visit) byPrices() bool {
 		if m.bound < v.target() {
 			return false
 		}
+		if _, broken := v.worstCut(); v.node.fresh && !v.plain && !broken {
+			v.improve(v.usual())
+			v.diveByPrices()
+		}
 		v.strikeByPrices(v.c, m, v.gone)
 		before := len(v.c.list)
 		var ok bool
@@ -96,13 +100,7 @@ func (v *visit) byContest() bool {
 		}
 		if round == 0 && fresh {
 			v.improve(v.usual())
-			if debugAllot {
-				println("improved", v.value, v.steps/1000)
-			}
-			v.dive()
-			if debugAllot {
-				println("dived", v.value, v.steps/1000)
-			}
+			v.diveByContest(load)
 			v.rework()
 		}
 		if t.bound < v.target() {
