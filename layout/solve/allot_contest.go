@@ -20,7 +20,7 @@ func (s *allotter) bid(c *choices, product []int64, load []int64, rounds int, t 
 			copy(at, product)
 			s.compete(t, c, at, load)
 		}
-		if bound < s.target() || bound < never/2 || pace < 1 || s.unanimous(t) {
+		if bound < s.target() || bound < never/2 || pace < 1 || s.unanimous(t) || s.spent() {
 			break
 		}
 		if see != nil {

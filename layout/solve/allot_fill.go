@@ -1,8 +1,9 @@
 package solve
 
-// cells is how fine a row's table is at most. A row with more units of room is
-// tabled in larger cells, widths rounded down, which still bounds it from above.
-const cells = 6000
+// A row's table has at most so many cells: fewer while many options are left, as it
+// must be filled often. A row with more units of room is tabled in larger cells,
+// widths rounded down, which still bounds it from above.
+const leastCells, mostCells, cellsOfAll = 1300, 8000, 500_000
 
 // never is the worth of what cannot be. Sums of what can be stay above half of it.
 const never = int64(-1 << 60)
@@ -28,10 +29,15 @@ type offer struct {
 	worth     int64
 }
 
+// setCells makes the tables as fine as the number of options left allows.
+func (s *allotter) setCells(c *choices) {
+	s.cells = min(max(cellsOfAll/int64(len(c.list)+1), leastCells), mostCells)
+}
+
 // grid gives the size of a row's table and how many units a cell has.
 func (s *allotter) grid(row int) (size int, unit int64) {
 	room := s.rows[row].Room
-	unit = room/cells + 1
+	unit = room/s.cells + 1
 	return int(room / unit), unit
 }
 

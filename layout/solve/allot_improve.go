@@ -25,40 +25,54 @@ func (v *visit) improve(wish []int) {
 	d.hand()
 }
 
-// dive keeps products to the rows where they are nearly always placed, bids again,
-// and so on until every product has its row.
-func (v *visit) dive() {
-	d := &visit{allotter: v.allotter, node: v.half(func(*option) bool { return false }), c: v.c, gone: v.gone, tally: slices.Clone(v.tally), contest: v.newContest()}
-	load := make([]int64, len(v.rows))
-	for row := range v.rows {
-		_, load[row] = v.unit(v.node.prices, row)
-	}
-	d.node.product = slices.Clone(v.node.product)
-	for share := int64(15); ; {
-		if !d.commit(share) {
-			share--
-			if share < 8 {
-				if p, row, ok := d.doubtful(); ok {
-					d.keepOnly(d.c, p, row, d.gone)
-				} else {
-					break
-				}
-			} else {
-				continue
-			}
-		}
+// dive keeps products to the rows where they are nearly always placed, has again
+// bound what is left, and so on until every product has its row.
+func (v *visit) dive(again func(d *visit) bool) {
+	d := &visit{allotter: v.allotter, node: v.half(func(*option) bool { return false }), c: v.c, gone: make([]bool, len(v.gone)),
+		tally: slices.Clone(v.tally)}
+	for share := int64(15); !d.spent() && d.narrow(&share); {
 		var ok bool
 		if d.c, ok = d.prune(d.node, d.gone); !ok {
-			break
+			return
 		}
 		clear(d.tally)
-		d.bid(d.c, d.node.product, load, 24, d.contest, d.noteContest)
-		if d.contest.bound < never/2 || d.contest.bound < d.target() {
-			break
+		if !again(d) {
+			return
 		}
 		d.improve(d.usual())
 	}
-	clear(v.gone)
+}
+
+// narrow marks what keeps products to the rows where they are placed in share
+// sixteenths of the times or, when there are none, in fewer; at last it settles the
+// product most in doubt. It tells whether anything was open.
+func (v *visit) narrow(share *int64) bool {
+	for ; *share >= 8; *share-- {
+		if v.commit(*share) {
+			return true
+		}
+	}
+	p, row, ok := v.doubtful()
+	return ok && v.keepOnly(v.c, p, row, v.gone)
+}
+
+// diveByPrices is a dive that bounds by prices on rooms.
+func (v *visit) diveByPrices() {
+	m, p := v.newMarket(), v.node.prices
+	v.dive(func(d *visit) bool {
+		p = d.haggle(d.c, p, 40, m, func(m *market) { d.note(m.picks) })
+		return m.bound >= d.target()
+	})
+}
+
+// diveByContest is a dive that bounds by prices on products.
+func (v *visit) diveByContest(load []int64) {
+	t, product := v.newContest(), slices.Clone(v.node.product)
+	v.dive(func(d *visit) bool {
+		d.setCells(d.c)
+		d.bid(d.c, product, load, 24, t, d.noteContest)
+		return t.bound >= never/2 && t.bound >= d.target()
+	})
 }
 
 // commit marks what keeps products to the rows where they were placed in so many
@@ -128,9 +142,6 @@ func (v *visit) within(keep func(*option) bool, free func(p int) bool) bool {
 	v.plain = true
 	v.search(h, &nodes{}, v.steps+partEffort)
 	v.plain = false
-	if debugAllot {
-		println("within", onesOf(h), before, v.value, v.steps/1000)
-	}
 	return v.value > before
 }
 

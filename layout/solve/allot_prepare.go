@@ -31,6 +31,7 @@ type allotter struct {
 	effort int64
 	open   nodes
 	fill   filler
+	cells  int64 // how fine tables are at most
 	want   bool
 	unitOf []int64 // by row: the caller's width that is one of ours
 	partOf []int64 // and weight

@@ -5,8 +5,8 @@ import "container/heap"
 // How long prices are moved: at the first node, where nothing is known, and below
 // it, where the parent's prices are near.
 const (
-	firstHaggle, laterHaggle = 300, 20
-	firstBid, laterBid       = 400, 20
+	firstHaggle, cutHaggle, laterHaggle = 300, 60, 20
+	firstBid, laterBid                  = 400, 20
 )
 
 // node is a part of the problem: options struck out, and what is known of it.
@@ -17,6 +17,7 @@ type node struct {
 	product []int64 // prices of products, nil while there are none
 	depth   int
 	seq     int
+	fresh   bool // there were no prices of products yet
 	record  *ProofNode
 }
 
@@ -55,9 +56,6 @@ func (s *allotter) search(next *node, open *nodes, until int64) {
 			return
 		}
 		likely, other := s.explore(next)
-		if debugAllot && !s.plain && (s.seq < 40 || s.seq%200 < 2) {
-			println(s.seq, next.depth, next.bound/s.scale, s.value, s.bound(), len(s.open), s.steps/1000000, onesOf(next))
-		}
 		if other != nil {
 			heap.Push(open, other)
 		}
@@ -69,7 +67,7 @@ func (s *allotter) spent() bool { return s.effort > 0 && s.steps >= s.effort }
 
 // first1 is the whole problem.
 func (s *allotter) first1() *node {
-	n := &node{alive: make([]uint64, (len(s.options)+63)/64), bound: s.cap}
+	n := &node{alive: make([]uint64, (len(s.options)+63)/64), bound: s.cap, fresh: true}
 	for o := range s.options {
 		n.alive[o/64] |= 1 << (o % 64)
 	}
@@ -159,16 +157,3 @@ func (s *allotter) explore(n *node) (likely, other *node) {
 	}
 	return v.split()
 }
-
-const debugAllot = false
-
-func onesOf(n *node) (k int) {
-	for _, w := range n.alive {
-		for ; w != 0; w &= w - 1 {
-			k++
-		}
-	}
-	return
-}
-
-var debugFloor int64

@@ -37,7 +37,7 @@ func TestTmpShop(t *testing.T) {
 		{200, 12, 254000, false, 0, false, 4}, {200, 12, 254000, false, 8, false, 8}} {
 		for seed := range uint64(2) {
 			a := shopAllot(seed, k)
-			a.Effort = 2 * StepsPerSecond
+			a.Effort = StepsPerSecond
 			t0 := time.Now()
 			r, ok := a.Solve()
 			t.Logf("%+v: %v %d %d gap %.3f%% steps %d M in %v", k, ok, r.Value, r.Bound, 100*float64(r.Bound-r.Value)/float64(r.Bound), r.Steps/1e6, time.Since(t0))

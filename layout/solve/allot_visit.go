@@ -21,6 +21,8 @@ func (v *visit) byPrices() bool {
 		v.trade(m, v.c, v.node.prices)
 		v.improve(v.rowsOf(m.picks))
 		rounds = firstHaggle
+	} else if v.node.fresh {
+		rounds = cutHaggle
 	}
 	for {
 		v.node.prices = v.haggle(v.c, v.node.prices, rounds, m, func(m *market) { v.note(m.picks) })
@@ -28,6 +30,10 @@ func (v *visit) byPrices() bool {
 		v.multiply(v.node.record, v.node.prices, nil)
 		if m.bound < v.target() {
 			return false
+		}
+		if _, broken := v.worstCut(); v.node.fresh && !v.plain && !broken {
+			v.improve(v.usual())
+			v.diveByPrices()
 		}
 		v.strikeByPrices(v.c, m, v.gone)
 		before := len(v.c.list)
@@ -40,7 +46,7 @@ func (v *visit) byPrices() bool {
 		}
 		rounds = laterHaggle
 	}
-	if v.node.product == nil {
+	if v.node.product == nil || v.node.fresh {
 		v.trade(m, v.c, v.node.prices)
 		v.node.product = slices.Clone(m.best)
 	}
@@ -74,13 +80,15 @@ func (v *visit) byContest() bool {
 	for row := range v.rows {
 		_, load[row] = v.unit(v.node.prices, row)
 	}
-	rounds := laterBid
-	if v.node.depth == 0 && !v.plain {
+	rounds, fresh := laterBid, v.node.fresh && !v.plain
+	if fresh {
 		rounds = firstBid
 	}
+	v.node.fresh = false
 	product := slices.Clone(v.node.product)
 	for round := 0; ; round++ {
 		clear(v.tally)
+		v.setCells(v.c)
 		v.bid(v.c, product, load, rounds, t, v.noteContest)
 		v.multiply(v.node.record, v.node.prices, product)
 		if t.bound < never/2 {
@@ -90,20 +98,16 @@ func (v *visit) byContest() bool {
 		if t.bound < v.target() {
 			return false
 		}
-		if round == 0 && v.node.depth == 0 {
+		if round == 0 && fresh {
 			v.improve(v.usual())
-			if debugAllot {
-				println("improved", v.value, v.steps/1000)
-			}
-			v.dive()
-			if debugAllot {
-				println("dived", v.value, v.steps/1000)
-			}
+			v.diveByContest(load)
 			v.rework()
 		}
 		if t.bound < v.target() {
 			return false
 		}
+		v.setCells(v.c)
+		v.compete(t, v.c, product, load)
 		v.strikeByContest(v.c, t, product, load, v.gone)
 		before := len(v.c.list)
 		var ok bool
@@ -309,7 +313,7 @@ func (v *visit) splitCut(k cut) (likely, other *node) {
 func (v *visit) half(gone func(*option) bool) *node {
 	v.seq++
 	h := &node{alive: slices.Clone(v.node.alive), bound: v.node.bound, prices: v.node.prices, product: v.node.product,
-		depth: v.node.depth + 1, seq: v.seq}
+		depth: v.node.depth + 1, seq: v.seq, fresh: v.node.fresh}
 	for _, id := range v.c.list {
 		if gone(&v.options[id]) {
 			h.alive[id/64] &^= 1 << (id % 64)
