@@ -34,22 +34,32 @@ func (p *Position) Stacks() [][]string {
 	return stacks
 }
 
-// brokenRuns notes boxed goods of which a position does not hold every size.
+// brokenRuns notes boxed goods of which a row does not hold every size.
 func (r *resolver) brokenRuns(d *draft) {
+	var first *Position
+	var lack, high, broken int
 	for _, pos := range d.row.Positions {
-		high, places := 0, 0
+		tallest, places := 1, 0
 		for _, f := range pos.Fronts {
 			places += f.High
-			high = max(high, f.High)
+			tallest = max(tallest, f.High)
 		}
 		n := len(pos.Product.Sizes)
 		if places >= n {
 			continue
 		}
-		r.findings.Add(diag.Finding{
-			Level: diag.Note, Code: "broken-run", At: d.decl.Span, Where: []string{r.rowWhere(d)},
-			Message: fmt.Sprintf("%s comes in %d sizes and has %s on %s: the largest %d are left out", pos.Product.SKU, n, counted(places, "place"), d.part.ID, n-places),
-			Fix:     fmt.Sprintf("goods: {%s: %d}", pos.Product.SKU, (n+high-1)/max(high, 1)),
-		})
+		if broken++; first == nil {
+			first, lack, high = pos, n-places, tallest
+		}
 	}
+	if first == nil {
+		return
+	}
+	n := len(first.Product.Sizes)
+	message := fmt.Sprintf("%s comes in %d sizes and has %s on %s: the largest %d are left out", first.Product.SKU, n, counted(n-lack, "place"), d.part.ID, lack)
+	if broken > 1 {
+		message += fmt.Sprintf("; %s of the row: the same", counted(broken-1, "more product"))
+	}
+	r.findings.Add(diag.Finding{Level: diag.Note, Code: "broken-run", At: d.decl.Span, Where: []string{r.rowWhere(d)},
+		Message: message, Fix: fmt.Sprintf("goods: {%s: %d}", first.Product.SKU, (n+high-1)/high)})
 }

@@ -49,7 +49,6 @@ type told int
 const (
 	nothing told = iota
 	firstWords
-	shortName
 	wholeName
 )
 
@@ -151,14 +150,14 @@ func (e *elevation) labelLine(r sheet.Rect, text string, along, across measure.L
 	e.write(x, y, text, s)
 }
 
-// nameLines is what at most n lines take of a product's name: the whole of it,
-// the short one, or the first words that do.
+// nameLines is what at most n lines take of a product's name: the short one, the
+// whole of it, or the first words that do.
 func nameLines(p *goods.Product, s style, width measure.Length, n int) ([]string, told) {
-	if lines := wholeWords(p.Name, s, width, n); lines != nil {
+	if lines := wholeWords(p.Short, s, width, n); lines != nil {
 		return lines, wholeName
 	}
-	if lines := wholeWords(p.Short, s, width, n); lines != nil {
-		return lines, shortName
+	if lines := wholeWords(p.Name, s, width, n); lines != nil {
+		return lines, wholeName
 	}
 	words := strings.Split(p.Name, " ")
 	for k := len(words) - 1; k > 0; k-- {

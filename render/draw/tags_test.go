@@ -147,7 +147,8 @@ func TestNameLines(t *testing.T) {
 		{24 * mm, 2, "", "Terracotta pot, 4 in,|glazed", wholeName, "on two lines"},
 		{24 * mm, 1, "", "Terracotta pot, 4 in", firstWords, "without the comma"},
 		{18 * mm, 1, "", "Terracotta pot", firstWords, "not with a number that lacks its unit"},
-		{18 * mm, 1, "Pot 4", "Pot 4", shortName, "the short name rather than first words"},
+		{60 * mm, 1, "Pot 4", "Pot 4", wholeName, "the short name where both fit: it is read from farther off"},
+		{18 * mm, 1, "Pot 4", "Pot 4", wholeName, "the short name rather than first words"},
 		{8 * mm, 3, "", "", nothing, "no word is broken"},
 		{60 * mm, 0, "", "", nothing, "no line"},
 	} {
