@@ -368,6 +368,89 @@ func (d *draft) ejectFrom(p, row int) {
 	}
 }
 
+// polish betters the best allotment by moving one product to another row, or
+// swapping two, and filling both rows anew, until nothing gains.
+func (v *visit) polish() {
+	if v.best == nil {
+		return
+	}
+	d := &draft{visit: v, chosen: slices.Clone(v.best)}
+	for gained := true; gained && !v.spent(); {
+		gained = false
+		for p := range d.chosen {
+			for r := range d.rows {
+				gained = d.move(p, r) || gained
+			}
+			for q := range p {
+				gained = d.swap(p, q) || gained
+			}
+		}
+		d.hand()
+	}
+}
+
+// rowOf is the row where a product is, or nowhere.
+func (d *draft) rowOf(p int) int { return d.options[d.chosen[p]].row }
+
+// move puts a product in a row if that gains.
+func (d *draft) move(p, row int) bool {
+	from := d.rowOf(p)
+	if row == from || len(d.optionsIn(p, row)) == 0 || d.spent() {
+		return false
+	}
+	return d.try(func() {
+		d.chosen[p] = d.optionsIn(p, row)[0]
+	}, from, row)
+}
+
+// swap changes the rows of two products if that gains.
+func (d *draft) swap(p, q int) bool {
+	a, b := d.rowOf(p), d.rowOf(q)
+	if a == b || d.spent() || b != nowhere && len(d.optionsIn(p, b)) == 0 || a != nowhere && len(d.optionsIn(q, a)) == 0 {
+		return false
+	}
+	return d.try(func() {
+		d.put(p, b)
+		d.put(q, a)
+	}, a, b)
+}
+
+// put places a product in a row or nowhere.
+func (d *draft) put(p, row int) {
+	if row == nowhere {
+		d.chosen[p] = d.unplaced(p)
+		return
+	}
+	d.chosen[p] = d.optionsIn(p, row)[0]
+}
+
+// try makes a change, fills the rows that it touches anew, and takes it back if that
+// does not gain or what must be placed loses its place.
+func (d *draft) try(change func(), rows ...int) bool {
+	old := slices.Clone(d.chosen)
+	change()
+	var gain int64
+	for p, id := range d.chosen {
+		if id != old[p] {
+			if id < 0 || d.options[id].row != nowhere && !d.fits(p, d.options[id].row) {
+				d.chosen = old
+				return false
+			}
+			gain += d.worth(id) - d.worth(old[p])
+		}
+	}
+	for _, r := range rows {
+		if r != nowhere {
+			gain += d.fillWith(r, d.in(r))
+		}
+	}
+	if gain <= 0 || slices.Contains(d.chosen, -1) {
+		d.chosen = old
+		return false
+	}
+	return true
+}
+
 // hand offers the draft as an allotment.
 func (d *draft) hand() {
 	if !slices.Contains(d.chosen, -1) {

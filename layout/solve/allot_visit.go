@@ -34,6 +34,7 @@ func (v *visit) byPrices() bool {
 		if _, broken := v.worstCut(); v.node.fresh && !v.plain && !broken {
 			v.improve(v.usual(), v.node.prices)
 			v.diveByPrices()
+			v.polish()
 		}
 		v.strikeByPrices(v.c, m, v.gone)
 		before := len(v.c.list)
