@@ -26,7 +26,7 @@ func (s *allotter) bid(c *choices, product []int64, load []int64, rounds int, t 
 		if see != nil {
 			see(t)
 		}
-		s.outbid(at, t, dir, mulDiv(s.distance(t.bound), pace, 256))
+		s.outbid(at, t, dir, mulDiv(min(s.distance(t.bound), max(t.bound, -t.bound)/256+1), pace, 256))
 	}
 	s.compete(t, c, product, load)
 }

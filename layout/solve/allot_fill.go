@@ -3,7 +3,7 @@ package solve
 // A row's table has at most so many cells: fewer while many options are left, as it
 // must be filled often. A row with more units of room is tabled in larger cells,
 // widths rounded down, which still bounds it from above.
-const leastCells, mostCells, cellsOfAll = 1300, 8000, 500_000
+const leastCells, mostCells, cellsOfAll = 1300, 8000, 2_500_000
 
 // never is the worth of what cannot be. Sums of what can be stay above half of it.
 const never = int64(-1 << 60)

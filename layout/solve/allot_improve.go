@@ -13,21 +13,27 @@ type draft struct {
 	lack   int64
 }
 
-// improve makes an allotment of wishes for rows. First each row is filled with the
-// products that wish for it, then what found no place goes where there is one.
-func (v *visit) improve(wish []int) {
+// improve makes an allotment of wishes for rows. First each product goes to the row
+// that it wishes for, or else where it is worth most after paying; then each row is
+// filled as well as can be with its products, and what has no place goes where
+// there is one.
+func (v *visit) improve(wish []int, p prices) {
 	d := &draft{visit: v, chosen: make([]int, v.products()), lack: v.cap/v.scale/64 + 1}
 	for p := range d.chosen {
 		d.chosen[p] = d.unplaced(p)
 	}
-	d.begin(wish)
+	d.begin(wish, p)
+	for r := range d.rows {
+		d.fillWith(r, d.in(r))
+	}
 	d.insert()
+	d.eject()
 	d.hand()
 }
 
 // dive keeps products to the rows where they are nearly always placed, has again
 // bound what is left, and so on until every product has its row.
-func (v *visit) dive(again func(d *visit) bool) {
+func (v *visit) dive(again func(d *visit) (prices, bool)) {
 	d := &visit{allotter: v.allotter, node: v.half(func(*option) bool { return false }), c: v.c, gone: make([]bool, len(v.gone)),
 		tally: slices.Clone(v.tally)}
 	for share := int64(15); !d.spent() && d.narrow(&share); {
@@ -36,10 +42,11 @@ func (v *visit) dive(again func(d *visit) bool) {
 			return
 		}
 		clear(d.tally)
-		if !again(d) {
+		prices, ok := again(d)
+		if !ok {
 			return
 		}
-		d.improve(d.usual())
+		v.improve(d.usual(), prices)
 	}
 }
 
@@ -59,19 +66,19 @@ func (v *visit) narrow(share *int64) bool {
 // diveByPrices is a dive that bounds by prices on rooms.
 func (v *visit) diveByPrices() {
 	m, p := v.newMarket(), v.node.prices
-	v.dive(func(d *visit) bool {
+	v.dive(func(d *visit) (prices, bool) {
 		p = d.haggle(d.c, p, 40, m, func(m *market) { d.note(m.picks) })
-		return m.bound >= d.target()
+		return p, m.bound >= d.target()
 	})
 }
 
 // diveByContest is a dive that bounds by prices on products.
 func (v *visit) diveByContest(load []int64) {
 	t, product := v.newContest(), slices.Clone(v.node.product)
-	v.dive(func(d *visit) bool {
+	v.dive(func(d *visit) (prices, bool) {
 		d.setCells(d.c)
 		d.bid(d.c, product, load, 24, t, d.noteContest)
-		return t.bound >= never/2 && t.bound >= d.target()
+		return v.node.prices, t.bound >= never/2 && t.bound >= d.target()
 	})
 }
 
@@ -156,19 +163,55 @@ func (d *draft) unplaced(p int) int {
 	return -1
 }
 
-// begin fills each row with the products that wish for it, as far as chains let
-// them, dear ones first.
-func (d *draft) begin(wish []int) {
-	for _, p := range d.byValue() {
-		if r := wish[p]; r != nowhere {
-			if ids := d.optionsIn(p, r); len(ids) > 0 && d.fits(p, r) {
-				d.chosen[p] = ids[0]
+// begin places the products, those first that must be placed and are wide, as
+// far as room, load and chains let them.
+func (d *draft) begin(wish []int, p prices) {
+	m := d.newMarket()
+	d.trade(m, d.c, p)
+	room, load := make([]int64, len(d.rows)), make([]int64, len(d.rows))
+	for r, row := range d.rows {
+		room[r], load[r] = row.Room, row.Load
+	}
+	for _, p := range d.byNeed(m) {
+		best, at := int64(-1<<62), -1
+		for _, id := range d.c.list[d.c.first[p]:d.c.first[p+1]] {
+			o, net := &d.options[id], d.net(m, id)
+			if o.row != nowhere && (o.width > room[o.row] || load[o.row] != endlessLoad && o.weight > load[o.row]) {
+				continue
+			}
+			if o.row == wish[p] {
+				net += d.cap
+			}
+			if net > best && (o.row == nowhere || d.fits(p, o.row)) {
+				best, at = net, id
+			}
+		}
+		if at < 0 {
+			continue
+		}
+		d.chosen[p] = at
+		if o := &d.options[at]; o.row != nowhere {
+			room[o.row] -= o.width
+			if load[o.row] != endlessLoad {
+				load[o.row] -= o.weight
 			}
 		}
 	}
-	for r := range d.rows {
-		d.fillWith(r, d.in(r))
+}
+
+// byNeed lists the products: first those that must be placed, the widest first, then
+// those that gain most.
+func (d *draft) byNeed(m *market) []int {
+	order, need := make([]int, d.products()), make([]int64, d.products())
+	for p := range order {
+		order[p], need[p] = p, m.best[p]
+		if !d.canOmit(d.c, p) {
+			list := d.c.list[d.c.first[p]:d.c.first[p+1]]
+			need[p] = 1<<61 + d.options[list[0]].width
+		}
 	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(need[b], need[a]) })
+	return order
 }
 
 // byValue lists the products, those of the most valuable options first.
@@ -282,6 +325,130 @@ func (d *draft) insert() {
 			}
 		}
 	}
+}
+
+// eject makes place for what must be placed and is not, by moving a product out of
+// a row and into another.
+func (d *draft) eject() {
+	for p := range d.chosen {
+		for r := range d.rows {
+			if d.chosen[p] >= 0 {
+				break
+			}
+			if len(d.optionsIn(p, r)) > 0 && d.fits(p, r) {
+				d.ejectFrom(p, r)
+			}
+		}
+	}
+}
+
+func (d *draft) ejectFrom(p, row int) {
+	for _, q := range d.in(row) {
+		old := slices.Clone(d.chosen)
+		lost := d.worth(d.chosen[q])
+		d.chosen[q] = d.unplaced(q)
+		gain := d.fillWith(row, append(d.in(row), p)) - lost
+		for r := range d.rows {
+			if d.chosen[q] != d.unplaced(q) || d.chosen[p] < 0 {
+				break
+			}
+			if r != row && len(d.optionsIn(q, r)) > 0 && d.fits(q, r) {
+				before := slices.Clone(d.chosen)
+				if more := d.fillWith(r, append(d.in(r), q)); more > 0 {
+					gain += more
+				} else {
+					d.chosen = before
+				}
+			}
+		}
+		if gain > 0 {
+			return
+		}
+		d.chosen = old
+	}
+}
+
+// polish betters the best allotment by moving one product to another row, or
+// swapping two, and filling both rows anew, until nothing gains.
+func (v *visit) polish() {
+	if v.best == nil {
+		return
+	}
+	d := &draft{visit: v, chosen: slices.Clone(v.best)}
+	for gained := true; gained && !v.spent(); {
+		gained = false
+		for p := range d.chosen {
+			for r := range d.rows {
+				gained = d.move(p, r) || gained
+			}
+			for q := range p {
+				gained = d.swap(p, q) || gained
+			}
+		}
+		d.hand()
+	}
+}
+
+// rowOf is the row where a product is, or nowhere.
+func (d *draft) rowOf(p int) int { return d.options[d.chosen[p]].row }
+
+// move puts a product in a row if that gains.
+func (d *draft) move(p, row int) bool {
+	from := d.rowOf(p)
+	if row == from || len(d.optionsIn(p, row)) == 0 || d.spent() {
+		return false
+	}
+	return d.try(func() {
+		d.chosen[p] = d.optionsIn(p, row)[0]
+	}, from, row)
+}
+
+// swap changes the rows of two products if that gains.
+func (d *draft) swap(p, q int) bool {
+	a, b := d.rowOf(p), d.rowOf(q)
+	if a == b || d.spent() || b != nowhere && len(d.optionsIn(p, b)) == 0 || a != nowhere && len(d.optionsIn(q, a)) == 0 {
+		return false
+	}
+	return d.try(func() {
+		d.put(p, b)
+		d.put(q, a)
+	}, a, b)
+}
+
+// put places a product in a row or nowhere.
+func (d *draft) put(p, row int) {
+	if row == nowhere {
+		d.chosen[p] = d.unplaced(p)
+		return
+	}
+	d.chosen[p] = d.optionsIn(p, row)[0]
+}
+
+// try makes a change, fills the rows that it touches anew, and takes it back if that
+// does not gain or what must be placed loses its place.
+func (d *draft) try(change func(), rows ...int) bool {
+	old := slices.Clone(d.chosen)
+	change()
+	var gain int64
+	for p, id := range d.chosen {
+		if id != old[p] {
+			if id < 0 || d.options[id].row != nowhere && !d.fits(p, d.options[id].row) {
+				d.chosen = old
+				return false
+			}
+			gain += d.worth(id) - d.worth(old[p])
+		}
+	}
+	for _, r := range rows {
+		if r != nowhere {
+			gain += d.fillWith(r, d.in(r))
+		}
+	}
+	if gain <= 0 || slices.Contains(d.chosen, -1) {
+		d.chosen = old
+		return false
+	}
+	return true
 }
 
 // hand offers the draft as an allotment.

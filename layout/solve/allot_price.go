@@ -112,6 +112,7 @@ func (s *allotter) settleOne(c *choices, p prices, m *market, price, left *int64
 func (s *allotter) haggle(c *choices, p prices, rounds int, m *market, see func(*market)) prices {
 	best, bound, pace, idle := p.clone(), int64(1<<62), int64(256), 0
 	p = p.clone()
+	h := heading{make([]int64, len(s.rows)), make([]int64, len(s.rows))}
 	for range rounds {
 		s.trade(m, c, p)
 		if m.bound < bound {
@@ -130,7 +131,9 @@ func (s *allotter) haggle(c *choices, p prices, rounds int, m *market, see func(
 		if see != nil {
 			see(m)
 		}
-		s.move(p, m, mulDiv(s.distance(m.bound), pace, 256))
+		if length := s.turn(h, p, m); length > 0 {
+			s.move(p, h, length, mulDiv(s.distance(m.bound), pace, 256))
+		}
 	}
 	s.trade(m, c, best)
 	return best
@@ -139,36 +142,47 @@ func (s *allotter) haggle(c *choices, p prices, rounds int, m *market, see func(
 // distance is how far a bound may still fall.
 func (s *allotter) distance(bound int64) int64 {
 	if s.best == nil {
-		return max(bound, -bound)/64 + 1
+		return max(bound, -bound)/16 + 1
 	}
-	return min(max(bound-s.target(), 0), max(bound, -bound)/256) + 1
+	return max(bound-s.target(), 0) + 1
 }
+
+// heading is a direction that prices move in: part of the last one is kept, which
+// steadies the way.
+type heading struct{ room, load []int64 }
+
+// turn bends the heading towards what is over (down) and wanting (up), each
+// in parts of its row's limit. It gives the square of its length.
+func (s *allotter) turn(h heading, p prices, m *market) (length int64) {
+	bend := func(at *int64, price, left, limit int64) {
+		over := -max(min(mulDiv(left, whole, max(limit, 1)), 64*whole), -64*whole)
+		if *at = (*at*5 + over*3) / 8; price == 0 && *at < 0 {
+			*at = 0
+		}
+		length += *at * *at
+	}
+	for r, row := range s.rows {
+		bend(&h.room[r], p.room[r], m.room[r], row.Room)
+		if row.Load != endlessLoad {
+			bend(&h.load[r], p.load[r], m.load[r], row.Load)
+		}
+	}
+	return length
+}
+
+// whole is one in the parts that headings are counted in.
+const whole = 1 << 14
 
 // move changes prices by a step of such a length that the bound would fall by
 // distance if it were straight.
-func (s *allotter) move(p prices, m *market, distance int64) {
-	const whole = 1 << 14
-	share := func(left, of int64) int64 { return max(min(mulDiv(left, whole, max(of, 1)), 64*whole), -64*whole) }
-	var length int64
-	each := func(do func(price *int64, share int64)) {
-		for r, row := range s.rows {
-			do(&p.room[r], share(m.room[r], row.Room))
-			if row.Load != endlessLoad {
-				do(&p.load[r], share(m.load[r], row.Load))
-			}
-		}
+func (s *allotter) move(p prices, h heading, length, distance int64) {
+	step := func(price *int64, way int64) {
+		*price = min(max(*price+mulDiv(distance, way*whole, length), 0), s.cap)
 	}
-	each(func(price *int64, share int64) {
-		if *price > 0 || share < 0 {
-			length += share * share
-		}
-	})
-	if length == 0 {
-		return
+	for r := range s.rows {
+		step(&p.room[r], h.room[r])
+		step(&p.load[r], h.load[r])
 	}
-	each(func(price *int64, share int64) {
-		*price = min(max(*price-mulDiv(distance, share*whole, length), 0), s.cap)
-	})
 }
 
 // strikeByPrices marks the options with which no allotment can be better than the

@@ -5,7 +5,7 @@ import "container/heap"
 // How long prices are moved: at the first node, where nothing is known, and below
 // it, where the parent's prices are near.
 const (
-	firstHaggle, cutHaggle, laterHaggle = 300, 60, 20
+	firstHaggle, cutHaggle, laterHaggle = 1000, 60, 20
 	firstBid, laterBid                  = 400, 20
 )
 

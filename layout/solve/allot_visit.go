@@ -19,7 +19,7 @@ func (v *visit) byPrices() bool {
 	if v.node.depth == 0 {
 		v.settle(v.c, v.node.prices)
 		v.trade(m, v.c, v.node.prices)
-		v.improve(v.rowsOf(m.picks))
+		v.improve(v.rowsOf(m.picks), v.node.prices)
 		rounds = firstHaggle
 	} else if v.node.fresh {
 		rounds = cutHaggle
@@ -32,8 +32,9 @@ func (v *visit) byPrices() bool {
 			return false
 		}
 		if _, broken := v.worstCut(); v.node.fresh && !v.plain && !broken {
-			v.improve(v.usual())
+			v.improve(v.usual(), v.node.prices)
 			v.diveByPrices()
+			v.polish()
 		}
 		v.strikeByPrices(v.c, m, v.gone)
 		before := len(v.c.list)
@@ -99,7 +100,7 @@ func (v *visit) byContest() bool {
 			return false
 		}
 		if round == 0 && fresh {
-			v.improve(v.usual())
+			v.improve(v.usual(), v.node.prices)
 			v.diveByContest(load)
 			v.rework()
 		}
