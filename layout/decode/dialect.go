@@ -172,9 +172,9 @@ func (t *table) noteFormulas() {
 	if f.count == 0 {
 		return
 	}
-	message := fmt.Sprintf("this cell begins as a formula does, %s, and is kept as text", quote(f.first))
+	message := fmt.Sprintf("this cell begins as a formula does, %s, and is kept as text; exported lists neutralise it", quote(f.first))
 	if f.count > 1 {
-		message = fmt.Sprintf("%d cells begin as formulas do, %s first, and are kept as text", f.count, quote(f.first))
+		message = fmt.Sprintf("%d cells begin as formulas do, %s first, and are kept as text; exported lists neutralise them", f.count, quote(f.first))
 	}
 	t.report(diag.Finding{Level: diag.Note, Code: "formula-cell", At: f.at, Message: message,
 		Fix:    "take the mark in front away: a spreadsheet that opens such a list would run it",

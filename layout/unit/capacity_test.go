@@ -18,11 +18,17 @@ func stocked(t *testing.T, csv, rows string) unit.Result { return aimed(t, "cove
 // aimed is stocked with an aim for the fronts it leaves open.
 func aimed(t *testing.T, aim, csv, rows string) unit.Result {
 	t.Helper()
+	return plainly(t, csv, "aim: "+aim+"\n"+gondola+"  front:\n"+rows)
+}
+
+// plainly resolves a whole plan with goods of its own.
+func plainly(t *testing.T, csv, text string) unit.Result {
+	t.Helper()
 	var found diag.List
 	pl, _ := inputs(t, &found)
 	cat := goods.NewCatalog()
 	goods.Load(cat, "goods.csv", []byte(csv), measure.Inches, &found)
-	return resolveWith(t, "aim: "+aim+"\n"+gondola+"  front:\n"+rows, pl, cat, found)
+	return resolveWith(t, text, pl, cat, found)
 }
 
 // TestCapacity works out by hand what a position of each form holds.

@@ -34,10 +34,22 @@ func (j *Job) Restock() []*Page {
 // stacked is a column's head with every word on a line of its own.
 func stacked(head string) string { return strings.ReplaceAll(head, " ", "\n") }
 
+// sizesOf is the sizes of a run in the stacks of all positions of a product,
+// from the left, each from the top down.
+func sizesOf(l list.StockLine) string {
+	var stacks []string
+	for _, k := range l.Keys {
+		for _, sizes := range k.Position.Stacks() {
+			stacks = append(stacks, strings.Join(sizes, ", "))
+		}
+	}
+	return strings.Join(stacks, " | ")
+}
+
 func (j *Job) restockCells(l list.StockLine) []string {
 	name := l.Product.Name
 	if len(l.Product.Sizes) > 0 {
-		name += "\n" + fmt.Sprintf(j.Words.Run, strings.Join(l.Product.Sizes, ", "))
+		name += "\n" + fmt.Sprintf(j.Words.Run, sizesOf(l))
 	}
 	var places []string
 	for _, k := range l.Keys {

@@ -68,7 +68,7 @@ func english() *Words {
 		KeyByName: "Position key by name", KeyBySKU: "Position key by SKU", IndexUnder: "Look up a product, find its places. Heights from the finished floor.", ReorderAt: "Reorder at",
 		Restock: "Restock list", RestockUnder: "What to bring to fill each product from empty. Reorder at: units left at which to bring more.",
 		Bring: "Units to bring", Cases: "Cases", LeftOver: "Left over", FullLook: "Full look", LastsDays: "Lasts, days",
-		Run: "One of each: %s", RestockTotal: "All: %d products, %d units, %d cases",
+		Run: "Sizes from the top: %s", RestockTotal: "All: %d products, %d units, %d cases",
 		Tags: "Position tags", TagsUnder: "Cut along the lines and clip on: one tag a position, in walking order.", TagsBare: "Cut along the lines and clip on, in walking order. No room for all bars: numbers instead.",
 		Findings: "Findings", FindingsUnder: "What the checks found. Stop: do not build. Caution: see to it. Note: good to know.",
 		Checked: "What was checked",

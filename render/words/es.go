@@ -68,7 +68,7 @@ func spanish() *Words {
 		KeyByName: "Clave por nombre", KeyBySKU: "Clave por SKU", IndexUnder: "Busque un producto y halle sus lugares. Alturas desde el piso terminado.", ReorderAt: "Reponer a",
 		Restock: "Lista de reposición", RestockUnder: "Qué traer para llenar cada producto desde vacío. Reponer a: unidades restantes con las que traer más.",
 		Bring: "Unid. a traer", Cases: "Cajas", LeftOver: "Sobran", FullLook: "Aspecto lleno", LastsDays: "Dura, días",
-		Run: "Una de cada: %s", RestockTotal: "Total: %d productos, %d unidades, %d cajas",
+		Run: "Tallas desde arriba: %s", RestockTotal: "Total: %d productos, %d unidades, %d cajas",
 		Tags: "Etiquetas de posición", TagsUnder: "Corte por las líneas y sujételas: una etiqueta por posición, en orden de recorrido.", TagsBare: "Corte por las líneas y sujételas, en orden de recorrido. Donde no caben barras, números.",
 		Findings: "Hallazgos", FindingsUnder: "Resultado de las comprobaciones. Alto: no montar. Precaución: revisar. Nota: conviene saberlo.",
 		Checked: "Qué se comprobó",

@@ -68,7 +68,7 @@ func french() *Words {
 		KeyByName: "Clé par nom", KeyBySKU: "Clé par UGS", IndexUnder: "Chercher un produit, trouver ses places. Hauteurs depuis le sol fini.", ReorderAt: "Réassort à",
 		Restock: "Liste de réassort", RestockUnder: "Quoi apporter pour remplir chaque produit à vide. Réassort à : unités restantes auxquelles en apporter.",
 		Bring: "Unités à apporter", Cases: "Cartons", LeftOver: "Restent", FullLook: "Aspect plein", LastsDays: "Tient, jours",
-		Run: "Une de chaque : %s", RestockTotal: "Total : %d produits, %d unités, %d cartons",
+		Run: "Tailles de haut en bas : %s", RestockTotal: "Total : %d produits, %d unités, %d cartons",
 		Tags: "Étiquettes d'emplacement", TagsUnder: "Couper le long des lignes et clipser : une étiquette par emplacement, dans l'ordre du parcours.", TagsBare: "Couper le long des lignes et clipser, dans l'ordre. Sans place pour les barres : numéros.",
 		Findings: "Constats", FindingsUnder: "Résultat des contrôles. Arrêt : ne pas monter. Attention : à traiter. Note : bon à savoir.",
 		Checked: "Ce qui a été contrôlé",

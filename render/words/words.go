@@ -80,7 +80,7 @@ type Words struct {
 	HeightIn                                                            string // unit
 	KeyByName, KeyBySKU, IndexUnder, ReorderAt                          string
 	Restock, RestockUnder, Bring, Cases, LeftOver, FullLook, LastsDays  string
-	Run                                                                 string // sizes
+	Run                                                                 string // sizes of each stack
 	RestockTotal                                                        string // products, units, cases
 	Tags, TagsUnder, TagsBare                                           string
 	Findings, FindingsUnder, NoFindings, Finding, Source                string
