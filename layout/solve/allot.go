@@ -55,8 +55,11 @@ type Allotment struct {
 
 // StepsPerSecond tells callers who think in seconds what Effort to give: about
 // so many steps take a second on a virtual machine with AMD EPYC cores. A step is
-// one look at an option or at one cell of a row's table.
-const StepsPerSecond = 3_000_000_000
+// one look at one cell of a row's table.
+const StepsPerSecond = 2_500_000_000
+
+// looks is how many steps it takes to look at an option.
+const looks = 6
 
 // Solve finds the best allotment, or the best it can within Effort. It tells false
 // when the products that must be placed cannot all be. The effort is exceeded

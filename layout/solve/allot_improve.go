@@ -13,11 +13,25 @@ type draft struct {
 	lack   int64
 }
 
-// improve makes an allotment of wishes for rows. First each product goes to the row
-// that it wishes for, or else where it is worth most after paying; then each row is
-// filled as well as can be with its products, and what has no place goes where
-// there is one.
+// improve makes an allotment of wishes for rows. While none is known and what must
+// be placed finds no place, it tries again with dearer room and no wishes, so that
+// products make do with less.
 func (v *visit) improve(wish []int, p prices) {
+	v.draft(wish, p)
+	for tries := 0; v.best == nil && tries < 16; tries++ {
+		p = p.clone()
+		for r := range p.room {
+			p.room[r] = min(p.room[r]/4*5, v.cap)
+			p.load[r] = min(p.load[r]/4*5, v.cap)
+		}
+		v.draft(nil, p)
+	}
+}
+
+// draft makes one allotment. First each product goes to the row that it wishes for,
+// or else where it is worth most after paying; then each row is filled as well as can
+// be with its products, and what has no place goes where there is one.
+func (v *visit) draft(wish []int, p prices) {
 	d := &draft{visit: v, chosen: make([]int, v.products()), lack: v.cap/v.scale/64 + 1}
 	for p := range d.chosen {
 		d.chosen[p] = d.unplaced(p)
@@ -153,7 +167,7 @@ func (v *visit) within(keep func(*option) bool, free func(p int) bool) bool {
 }
 
 // partEffort is how long a part is worked at.
-const partEffort = StepsPerSecond / 50
+const partEffort = StepsPerSecond / 150
 
 // unplaced is what a product chooses that has no place.
 func (d *draft) unplaced(p int) int {
@@ -179,7 +193,7 @@ func (d *draft) begin(wish []int, p prices) {
 			if o.row != nowhere && (o.width > room[o.row] || load[o.row] != endlessLoad && o.weight > load[o.row]) {
 				continue
 			}
-			if o.row == wish[p] {
+			if wish != nil && o.row == wish[p] {
 				net += d.cap
 			}
 			if net > best && (o.row == nowhere || d.fits(p, o.row)) {
@@ -290,7 +304,7 @@ func (d *draft) fillWith(row int, products []int) int64 {
 		f.items = append(f.items, item)
 	}
 	ids, value, _ := f.solve()
-	d.steps += f.steps
+	d.steps += f.steps * looks
 	for i, p := range products {
 		d.chosen[p] = ids[i]
 	}

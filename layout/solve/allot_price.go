@@ -67,7 +67,7 @@ func (s *allotter) trade(m *market, c *choices, p prices) {
 			m.load[o.row] -= o.weight
 		}
 	}
-	s.steps += int64(len(c.list))
+	s.steps += int64(len(c.list)) * looks
 }
 
 // net is an option's value less what it costs.

@@ -9,6 +9,9 @@ const (
 	firstBid, laterBid                  = 400, 20
 )
 
+// bidEffort is about how many steps the first bidding may take.
+const bidEffort = StepsPerSecond / 3
+
 // node is a part of the problem: options struck out, and what is known of it.
 type node struct {
 	alive   []uint64 // by option
@@ -49,7 +52,7 @@ func (s *allotter) search(next *node, open *nodes, until int64) {
 				*open = nil
 				return
 			}
-			next = heap.Pop(open).(*node)
+			next = s.takeFrom(open)
 		}
 		if s.best != nil && until > 0 && s.steps >= until {
 			heap.Push(open, next)
@@ -61,6 +64,18 @@ func (s *allotter) search(next *node, open *nodes, until int64) {
 		}
 		next = likely
 	}
+}
+
+// takeFrom takes the part of the highest bound or, while there is no allotment to
+// measure bounds by, the one split off last.
+func (s *allotter) takeFrom(open *nodes) *node {
+	last := 0
+	for i, n := range *open {
+		if s.best == nil && n.seq > (*open)[last].seq {
+			last = i
+		}
+	}
+	return heap.Remove(open, last).(*node)
 }
 
 func (s *allotter) spent() bool { return s.effort > 0 && s.steps >= s.effort }

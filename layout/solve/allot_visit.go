@@ -83,7 +83,8 @@ func (v *visit) byContest() bool {
 	}
 	rounds, fresh := laterBid, v.node.fresh && !v.plain
 	if fresh {
-		rounds = firstBid
+		v.setCells(v.c)
+		rounds = int(min(firstBid, max(bidEffort/(int64(len(v.c.list))*v.cells), laterBid)))
 	}
 	v.node.fresh = false
 	product := slices.Clone(v.node.product)
@@ -103,6 +104,9 @@ func (v *visit) byContest() bool {
 			v.improve(v.usual(), v.node.prices)
 			v.diveByContest(load)
 			v.rework()
+		}
+		if v.best == nil {
+			v.improve(v.usual(), v.node.prices)
 		}
 		if t.bound < v.target() {
 			return false
@@ -193,7 +197,7 @@ func (v *visit) finish() {
 			f.items = append(f.items, v.item(g))
 		}
 		ids, _, ok := f.solve()
-		v.steps += f.steps
+		v.steps += f.steps * looks
 		if !ok {
 			return
 		}
