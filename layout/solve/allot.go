@@ -79,7 +79,7 @@ func (a *Allot) Solve() (Allotment, bool) {
 	if len(s.rows) == 1 && len(s.chains) == 0 {
 		s.solveRow()
 	} else {
-		s.search(s.first1(), &s.open, s.effort)
+		s.search(s.beginning(), &s.open, s.effort)
 	}
 	answer := Allotment{Chosen: make([]int, len(a.Products)), Bound: s.bound(), Steps: s.steps}
 	if a.WantProof {

@@ -76,7 +76,7 @@ func (r *ProofNode) splitRow(product, row int) (in, out *ProofNode) {
 	return r.Parts[0], r.Parts[1]
 }
 
-// splitCut writes a split at a chain down and gives its parts.
+// writeCut writes a split at a chain down and gives its parts.
 func (s *allotter) writeCut(r *ProofNode, k cut) (early, late *ProofNode) {
 	if r == nil {
 		return nil, nil

@@ -20,7 +20,7 @@ type node struct {
 	product []int64 // prices of products, nil while there are none
 	depth   int
 	seq     int
-	fresh   bool // there were no prices of products yet
+	fresh   bool // there has been no contest yet
 	record  *ProofNode
 }
 
@@ -44,7 +44,7 @@ func (h *nodes) Pop() any {
 
 // search splits the problem until no part is left that could hold better than
 // the best, or the effort is spent. It always goes on with the likelier half of
-// the last part split, and when that is done with the part of the highest bound.
+// the last part split, and when that is done with, as takeFrom says.
 func (s *allotter) search(next *node, open *nodes, until int64) {
 	for {
 		if next == nil {
@@ -80,8 +80,8 @@ func (s *allotter) takeFrom(open *nodes) *node {
 
 func (s *allotter) spent() bool { return s.effort > 0 && s.steps >= s.effort }
 
-// first1 is the whole problem.
-func (s *allotter) first1() *node {
+// beginning is the whole problem.
+func (s *allotter) beginning() *node {
 	n := &node{alive: make([]uint64, (len(s.options)+63)/64), bound: s.cap, fresh: true}
 	for o := range s.options {
 		n.alive[o/64] |= 1 << (o % 64)

@@ -183,7 +183,7 @@ func TestAllotAssignment(t *testing.T) {
 		if kind == "in" {
 			lower, upper = turned-upper, turned-lower
 		}
-		a.Effort = StepsPerSecond / 20
+		a.Effort = StepsPerSecond / 50
 		got, ok := a.Solve()
 		value, fits := worthOf(a, got.Chosen)
 		if !ok || !fits || value != got.Value || got.Value > upper || got.Bound < lower {

@@ -5,11 +5,10 @@ import "slices"
 // visit is the work on one node.
 type visit struct {
 	*allotter
-	node    *node
-	c       *choices
-	gone    []bool
-	tally   []int64 // how often each product was placed in each row, nowhere last
-	contest *contest
+	node  *node
+	c     *choices
+	gone  []bool
+	tally []int64 // how often each product was placed in each row, nowhere last
 }
 
 // byPrices bounds the node by prices on rooms and loads. It tells whether there is
@@ -76,8 +75,7 @@ func (v *visit) byContest() bool {
 	if _, ok := v.worstCut(); ok {
 		return true
 	}
-	v.contest = v.newContest()
-	t, load := v.contest, make([]int64, len(v.rows))
+	t, load := v.newContest(), make([]int64, len(v.rows))
 	for row := range v.rows {
 		_, load[row] = v.unit(v.node.prices, row)
 	}
@@ -126,6 +124,7 @@ func (v *visit) byContest() bool {
 	}
 }
 
+// noteContest counts where a contest places products.
 func (v *visit) noteContest(t *contest) {
 	v.note(t.ids)
 	for p, n := range t.out {
@@ -223,7 +222,7 @@ func (v *visit) item(g group) []rowOption {
 
 // solveRow solves a problem of one row.
 func (s *allotter) solveRow() {
-	n := s.first1()
+	n := s.beginning()
 	if c, ok := s.left(n); ok {
 		v := &visit{allotter: s, node: n, c: c}
 		v.node.record.finish()
@@ -232,16 +231,15 @@ func (s *allotter) solveRow() {
 }
 
 // offerBest keeps a choice when it is allowed and better than the best.
-func (s *allotter) offerBest(chosen []int) bool {
+func (s *allotter) offerBest(chosen []int) {
 	var value int64
 	for _, id := range chosen {
 		value += s.options[id].value
 	}
 	if s.best != nil && value <= s.value || !s.orderly(chosen) {
-		return false
+		return
 	}
 	s.value, s.best = value, slices.Clone(chosen)
-	return true
 }
 
 // worstCut is the cut of a chain that was broken most often, if any was.
@@ -294,6 +292,7 @@ func (v *visit) split() (likely, other *node) {
 	return v.splitCut(k)
 }
 
+// splitCut makes two nodes of one at a cut, the side that was kept more first.
 func (v *visit) splitCut(k cut) (likely, other *node) {
 	var count [2]int64
 	for _, id := range v.c.list {
