@@ -20,6 +20,7 @@ type allotter struct {
 	options []option
 	first   []int // options first[p] to first[p+1]-1 are product p's, by row, then width
 	groups  [][]group
+	classes [][]int // rows that have one price together, while they do
 	chains  []ladder
 	scale   int64 // multipliers and bounds are in parts of 1/scale of a value
 	cap     int64 // no multiplier need be greater

@@ -67,6 +67,7 @@ func (s *allotter) trade(m *market, c *choices, p prices) {
 			m.load[o.row] -= o.weight
 		}
 	}
+	s.pool(m)
 	s.steps += int64(len(c.list)) * looks
 }
 
@@ -79,31 +80,37 @@ func (s *allotter) net(m *market, id int) int64 {
 	return s.scale*o.value - m.unit[o.row][0]*o.width - m.unit[o.row][1]*o.weight
 }
 
-// settle finds first prices: each in turn the one at which its row is just not
-// overfull, the others as they are.
+// settle finds first prices of each class of rows in turn: those at which its rows
+// are just not overfull, the others as they are.
 func (s *allotter) settle(c *choices, p prices) {
 	m := s.newMarket()
 	for range 2 {
-		for r, row := range s.rows {
-			s.settleOne(c, p, m, &p.room[r], &m.room[r])
-			if row.Load != endlessLoad {
-				s.settleOne(c, p, m, &p.load[r], &m.load[r])
+		for _, class := range s.classes {
+			s.settleOne(c, p, m, class, p.room, m.room)
+			if s.rows[class[0]].Load != endlessLoad {
+				s.settleOne(c, p, m, class, p.load, m.load)
 			}
 		}
 	}
 }
 
-func (s *allotter) settleOne(c *choices, p prices, m *market, price, left *int64) {
-	lo, hi := int64(0), s.cap
-	for hi-lo > s.cap>>26 {
-		*price = lo + (hi-lo)/2
-		if s.trade(m, c, p); *left >= 0 {
-			hi = *price
-		} else {
-			lo = *price
+func (s *allotter) settleOne(c *choices, p prices, m *market, class []int, price, left []int64) {
+	set := func(to int64) {
+		for _, r := range class {
+			price[r] = to
 		}
 	}
-	*price = hi
+	lo, hi := int64(0), s.cap
+	for hi-lo > s.cap>>26 {
+		mid := lo + (hi-lo)/2
+		set(mid)
+		if s.trade(m, c, p); left[class[0]] >= 0 {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	set(hi)
 }
 
 // haggle lowers the bound by moving prices against what is left over or wanting

@@ -16,7 +16,10 @@ type visit struct {
 func (v *visit) byPrices() bool {
 	m, rounds := v.newMarket(), laterHaggle
 	if v.node.depth == 0 {
+		v.classes = v.twins()
 		v.settle(v.c, v.node.prices)
+		v.node.prices = v.haggle(v.c, v.node.prices, cutHaggle, m, nil)
+		v.classes = nil
 		v.trade(m, v.c, v.node.prices)
 		v.improve(v.rowsOf(m.picks), v.node.prices)
 		rounds = firstHaggle
