@@ -37,6 +37,7 @@ func Stock(u *unit.Unit) []StockLine {
 		}
 		l := &lines[i]
 		l.Keys = append(l.Keys, key)
+		l.Days = p.Days // the whole unit's
 		l.Fronts += len(p.Fronts)
 		l.Units += p.Units
 		l.Look += p.Look
@@ -56,10 +57,6 @@ func (l *StockLine) count() {
 	if l.Product.Case > 0 {
 		l.Cases = ceil(l.Units, l.Product.Case)
 		l.Over = l.Cases*l.Product.Case - l.Units
-	}
-	l.Days = -1
-	if l.Product.Weekly > 0 {
-		l.Days = l.Units * 7 / l.Product.Weekly
 	}
 }
 

@@ -71,6 +71,8 @@ func keyColumns() []column[KeyLine] {
 		{Column{Name: "units", Kind: Whole, Total: true}, func(l KeyLine) Cell { return whole(l.Position.Units) }},
 		{Column{Name: "look full", Kind: Whole}, func(l KeyLine) Cell { return whole(l.Position.Look) }},
 		{Column{Name: "reorder at", Kind: Whole}, func(l KeyLine) Cell { return whole(l.Reorder) }},
+		{Column{Name: "whole cases", Kind: Whole, Detail: true}, func(l KeyLine) Cell { return l.wholeCases() }},
+		{Column{Name: "days of supply", Kind: Whole, Detail: true}, func(l KeyLine) Cell { return days(l.Position.Days) }},
 		{Column{Name: "height", Kind: Length}, func(l KeyLine) Cell { return length(l.Position.Height) }},
 		{Column{Name: "gtin", Kind: Text, Detail: true}, func(l KeyLine) Cell { return text(l.Position.Product.GTIN) }},
 		{Column{Name: "price", Kind: Decimal, Detail: true}, func(l KeyLine) Cell { return price(l.Position.Product.Price) }},
@@ -91,7 +93,7 @@ func stockColumns() []column[StockLine] {
 		{Column{Name: "over", Kind: Whole, Total: true}, func(l StockLine) Cell { return l.over() }},
 		{Column{Name: "look full", Kind: Whole}, func(l StockLine) Cell { return whole(l.Look) }},
 		{Column{Name: "reorder at", Kind: Whole}, func(l StockLine) Cell { return whole(l.Reorder) }},
-		{Column{Name: "days of supply", Kind: Whole}, func(l StockLine) Cell { return l.supply() }},
+		{Column{Name: "days of supply", Kind: Whole}, func(l StockLine) Cell { return days(l.Days) }},
 		{Column{Name: "sizes", Kind: Text}, func(l StockLine) Cell { return joined(l.Product.Sizes) }},
 		{Column{Name: "gtin", Kind: Text, Detail: true}, func(l StockLine) Cell { return text(l.Product.GTIN) }},
 	}
@@ -122,9 +124,18 @@ func (l StockLine) over() Cell {
 	return whole(l.Over)
 }
 
-func (l StockLine) supply() Cell {
-	if l.Days < 0 {
+// wholeCases is how many cases a position takes, 0 where one does not fit.
+func (l KeyLine) wholeCases() Cell {
+	if l.Position.Product.Case == 0 {
 		return Cell{}
 	}
-	return whole(l.Days)
+	return whole(l.Position.Cases)
+}
+
+// days is how long goods last, empty if their sales are not known.
+func days(n int) Cell {
+	if n < 0 {
+		return Cell{}
+	}
+	return whole(n)
 }

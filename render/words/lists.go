@@ -33,7 +33,7 @@ func spanishLists() map[string]string {
 		"weekly": "venta semanal",
 
 		"addresses": "direcciones", "case": "unidades por caja", "cases": "cajas", "over": "sobran",
-		"days of supply": "días de venta", "sizes": "tallas",
+		"days of supply": "días de venta", "whole cases": "cajas enteras", "sizes": "tallas",
 
 		"structure": "bastidor, paneles, apoyo", "shelving": "estantes, ménsulas, cestas", "hooks": "ganchos",
 		"rails": "barras y brazos", "other": "rótulos, cintas y otros",
@@ -56,7 +56,7 @@ func frenchLists() map[string]string {
 		"weekly": "ventes par semaine",
 
 		"addresses": "adresses", "case": "unités par colis", "cases": "colis", "over": "en trop",
-		"days of supply": "jours de vente", "sizes": "tailles",
+		"days of supply": "jours de vente", "whole cases": "colis entiers", "sizes": "tailles",
 
 		"structure": "ossature, panneaux, piètement", "shelving": "tablettes, consoles, paniers", "hooks": "broches",
 		"rails": "barres et bras", "other": "affiches, porte-étiquettes et autres",
