@@ -40,3 +40,12 @@ func missing(t testing.TB, what string) {
 	}
 	t.Skipf("missing: %s", what)
 }
+
+// Long ends a test that takes minutes beside its outside programs, unless every one
+// of them is asked for.
+func Long(t testing.TB) {
+	t.Helper()
+	if os.Getenv("SETWRIGHT_ORACLES") != "1" {
+		t.Skip("takes minutes: runs with SETWRIGHT_ORACLES=1")
+	}
+}

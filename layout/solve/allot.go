@@ -54,9 +54,9 @@ type Allotment struct {
 }
 
 // StepsPerSecond tells callers who think in seconds what Effort to give: about
-// so many steps take a second on a virtual machine with AMD EPYC cores. A step is
-// one look at one cell of a row's table.
-const StepsPerSecond = 2_500_000_000
+// so many steps take a second, on small units half as long, on a virtual machine with
+// AMD EPYC cores. A step is one look at one cell of a row's table.
+const StepsPerSecond = 1_500_000_000
 
 // looks is how many steps it takes to look at an option.
 const looks = 6

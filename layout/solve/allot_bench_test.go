@@ -1,6 +1,10 @@
 package solve
 
-import "testing"
+import (
+	"fmt"
+	"slices"
+	"testing"
+)
 
 // benchAllot solves within an effort and reports the certified gap.
 func benchAllot(b *testing.B, a Allot, effort int64) {
@@ -56,4 +60,36 @@ func BenchmarkAllotShop(b *testing.B) {
 	} {
 		b.Run(k.name, func(b *testing.B) { benchAllot(b, shopAllot(1, k.kind), k.effort) })
 	}
+}
+
+// BenchmarkAllotLarge stops a unit of 200 products and 12 rows after one second's
+// and two seconds' effort. Its products are those of the shared instances, each worth
+// in every row what it is in its first, times 100 to 133 percent by row.
+func BenchmarkAllotLarge(b *testing.B) {
+	for _, seconds := range []int64{1, 2} {
+		b.Run(fmt.Sprintf("seconds=%d", seconds), func(b *testing.B) { benchAllot(b, sharedLarge(b), seconds*StepsPerSecond) })
+	}
+}
+
+func sharedLarge(b *testing.B) Allot {
+	const rows = 12
+	a := Allot{Rows: slices.Repeat([]AllotRow{{Room: 1250}}, rows)}
+	names, _ := facingOptima(b)
+	for _, name := range slices.Backward(names) {
+		for _, p := range readAllotLP(b, readShared(b, "facing", name+".lp")).Products {
+			var product AllotProduct
+			for _, o := range p.Options {
+				for row := range rows {
+					if o.Row == 0 {
+						product.Options = append(product.Options, AllotOption{Row: row, Fronts: o.Fronts, Width: o.Width, Value: o.Value * int64(100+row*7%rows*3) / 100})
+					}
+				}
+			}
+			if a.Products = append(a.Products, product); len(a.Products) == 200 {
+				return a
+			}
+		}
+	}
+	b.Fatalf("only %d products are shared", len(a.Products))
+	return a
 }

@@ -132,6 +132,7 @@ func askAllotHiGHS(t *testing.T, seconds int, paths []string) []peerAnswer {
 // effort and holds the values against what HiGHS says of the same as an integer program:
 // the same optimum, or between its solution and its bound where its time runs out.
 func TestAllotAgainstHiGHS(t *testing.T) {
+	unhurried(t)
 	oracle.NeedPython(t, "highspy")
 	dir := t.TempDir()
 	var paths []string
@@ -200,6 +201,7 @@ var cbcAnswer = regexp.MustCompile(`(?m)^Objective value: +(-?[0-9.]+)`)
 // one after another on one machine, and prints what each found and how long it
 // took. The peers get 8 s each.
 func TestAllotBesidePeers(t *testing.T) {
+	unhurried(t)
 	names, _ := facingOptima(t)
 	cbc := oracle.Need(t, "cbc")
 	t.Logf("%-12s %21s %28s %18s", "", "ours", "HiGHS", "CBC")
@@ -237,5 +239,22 @@ func TestAllotBesidePeers(t *testing.T) {
 		if found > got.Value || proven && found != got.Value {
 			t.Errorf("%s: CBC found %d", name, found)
 		}
+	}
+}
+
+// unhurried ends a test that measures itself against outside programs, where not all
+// of them are asked for.
+func unhurried(t *testing.T) {
+	t.Helper()
+	alone(t)
+	oracle.Long(t)
+}
+
+// alone ends a long test of one goroutine, in which the race detector would find
+// nothing in many minutes.
+func alone(t *testing.T) {
+	t.Helper()
+	if racing {
+		t.Skip("runs without the race detector")
 	}
 }

@@ -10,7 +10,7 @@ const (
 )
 
 // bidEffort is about how many steps the first bidding may take.
-const bidEffort = StepsPerSecond / 3
+const bidEffort = 800_000_000
 
 // node is a part of the problem: options struck out, and what is known of it.
 type node struct {

@@ -42,6 +42,7 @@ func TestAllotKnapsack(t *testing.T) {
 // TestAllotWithinEffort stops the search early: what it says must be true all the
 // same, and proven.
 func TestAllotWithinEffort(t *testing.T) {
+	alone(t)
 	open := 0
 	for seed := range uint64(60) {
 		a := shopAllot(seed, allotKind{products: 8 + int(seed%8), rows: 2 + int(seed%3), unit: inch / 4, loads: seed%3 == 0,
@@ -93,6 +94,7 @@ func TestAllotProofs(t *testing.T) {
 
 // TestAllotSame solves twice: all of the answer is the same.
 func TestAllotSame(t *testing.T) {
+	alone(t)
 	a := shopAllot(3, allotKind{products: 20, rows: 3, unit: inch / 100, families: 2, must: 5})
 	a.WantProof = true
 	first, _ := a.Solve()
@@ -144,6 +146,7 @@ func FuzzAllot(f *testing.F) {
 
 // TestAllotFacingOptima solves the shared instances to their proven optima.
 func TestAllotFacingOptima(t *testing.T) {
+	alone(t)
 	names, optima := facingOptima(t)
 	for _, name := range names {
 		a := readAllotLP(t, readShared(t, "facing", name+".lp"))
@@ -168,6 +171,7 @@ func TestAllotFacingOptima(t *testing.T) {
 // their costs turned round, for the least. It holds the answers against the published
 // bounds.
 func TestAllotAssignment(t *testing.T) {
+	alone(t)
 	proven, all := 0, 0
 	for line := range strings.Lines(readShared(t, "gap", "bounds.txt")) {
 		var name string
