@@ -14,7 +14,9 @@ func resolveCommand() *command {
 Reads and resolves a plan and prints the dressed unit: for each row its face,
 address, part, slot (counted from the bottom), height from the floor, the
 places of its pieces from the face's left edge, and its goods with their
-facings. Stop findings go to standard error.
+facings. Where the plan leaves fronts open, it tells below how they were
+allotted: what each product got, why it got no more, what was left out and why.
+Stop findings go to standard error.
 
 With --json the same is written for machines. Every length is a number of
 millimetres, exact; every weight a number of kilograms, exact. In a box, x runs
