@@ -6,7 +6,7 @@ import "container/heap"
 // it, where the parent's prices are near.
 const (
 	firstHaggle, cutHaggle, laterHaggle = 1000, 60, 20
-	firstBid, laterBid                  = 400, 20
+	firstBid, laterBid                  = 400, 12
 )
 
 // bidEffort is about how many steps the first bidding may take.
