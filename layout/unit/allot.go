@@ -350,17 +350,23 @@ func (fill *filling) unhung() *bin {
 		if !single(b.d.part.Kind) {
 			continue
 		}
-		var fronts []*goods.Product
-		for i, c := range fill.choices {
-			if n := fill.chosen[i]; n >= 0 && c.options[n].index == k {
-				fronts = append(fronts, slices.Repeat([]*goods.Product{c.product}, c.options[n].fronts)...)
-			}
-		}
+		fronts := fill.frontsIn(k, fill.chosen)
 		if len(fronts) > 0 && !b.d.hangs(fronts) {
 			return b
 		}
 	}
 	return nil
+}
+
+// frontsIn spells out the fronts of a bin, from the left, where so is chosen.
+func (fill *filling) frontsIn(index int, chosen []int) []*goods.Product {
+	var fronts []*goods.Product
+	for i, c := range fill.choices {
+		if n := chosen[i]; n >= 0 && c.options[n].index == index {
+			fronts = append(fronts, slices.Repeat([]*goods.Product{c.product}, c.options[n].fronts)...)
+		}
+	}
+	return fronts
 }
 
 // chains are the orders a filling keeps: blocks one after the other, bay by bay

@@ -41,6 +41,15 @@ type LeftOut struct {
 	Why     string
 }
 
+// Addresses are those of the rows, F-2, in sheet order.
+func (a *Allotted) Addresses() []string {
+	list := make([]string, len(a.Rows))
+	for i, row := range a.Rows {
+		list[i] = row.Address
+	}
+	return list
+}
+
 // Proven reports whether no other allotment is worth more.
 func (a *Allotted) Proven() bool { return a.Value >= a.Bound }
 

@@ -233,10 +233,7 @@ func (u *Unit) json(fingerprint string) jsonUnit {
 }
 
 func (a *Allotted) json() jsonAllotted {
-	j := jsonAllotted{Line: a.At.Line, Aim: string(a.Aim), Value: a.Value, Bound: a.Bound, Given: make([]jsonGiven, len(a.Given))}
-	for _, row := range a.Rows {
-		j.Rows = append(j.Rows, row.Address)
-	}
+	j := jsonAllotted{Line: a.At.Line, Aim: string(a.Aim), Rows: a.Addresses(), Value: a.Value, Bound: a.Bound, Given: make([]jsonGiven, len(a.Given))}
 	for i, g := range a.Given {
 		j.Given[i] = jsonGiven{g.Position.Address, g.Position.Product.SKU, g.Why}
 	}

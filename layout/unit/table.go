@@ -34,7 +34,7 @@ func WriteTable(w io.Writer, u *Unit) error {
 // leaves them open, and what was left out.
 func (u *Unit) writeAllotted(w io.Writer) error {
 	for _, a := range u.Allotted {
-		fmt.Fprintf(w, "\nfronts allotted on %s for %s: %s\n", a.addresses(), a.Aim, a.Standing())
+		fmt.Fprintf(w, "\nfronts allotted on %s for %s: %s\n", strings.Join(a.Addresses(), ", "), a.Aim, a.Standing())
 		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 		fmt.Fprintln(t, "  PLACE\tGOODS\tFRONTS\tUNITS\tDAYS\tWHY NO MORE")
 		for _, g := range a.Given {
@@ -52,14 +52,6 @@ func (u *Unit) writeAllotted(w io.Writer) error {
 		}
 	}
 	return nil
-}
-
-func (a *Allotted) addresses() string {
-	list := make([]string, len(a.Rows))
-	for i, row := range a.Rows {
-		list[i] = row.Address
-	}
-	return strings.Join(list, ", ")
 }
 
 // Standing says how good the allotment is proven to be.

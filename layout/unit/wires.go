@@ -1,10 +1,6 @@
 package unit
 
-import (
-	"slices"
-
-	"setwright/layout/goods"
-)
+import "slices"
 
 // maxHung bounds how many sets of fronts are looked at to find the best that
 // hangs between the wires of a panel.
@@ -54,7 +50,7 @@ func (h *hanger) look(i int, value, room, load int64) {
 		return
 	}
 	if i == len(h.set) {
-		if value > h.fill.value && h.hangs() {
+		if value > h.fill.value && h.bin.d.hangs(h.fill.frontsIn(0, h.set)) {
 			h.fill.value, h.fill.chosen = value, slices.Clone(h.set)
 		}
 		return
@@ -75,15 +71,4 @@ func (h *hanger) look(i int, value, room, load int64) {
 		h.set[i] = -1
 		h.look(i+1, value, room, load)
 	}
-}
-
-// hangs reports whether the set finds places.
-func (h *hanger) hangs() bool {
-	var fronts []*goods.Product
-	for i, c := range h.fill.choices {
-		if k := h.set[i]; k >= 0 {
-			fronts = append(fronts, slices.Repeat([]*goods.Product{c.product}, c.options[k].fronts)...)
-		}
-	}
-	return h.bin.d.hangs(fronts)
 }

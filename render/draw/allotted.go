@@ -20,25 +20,17 @@ func (j *Job) allottedHere(f *unit.Face) string {
 				continue
 			}
 			if a.Proven() {
-				proven = append(proven, rowList(a.Rows))
+				proven = append(proven, a.Addresses()...)
 				continue
 			}
 			gap := j.Words.Decimal(strings.Replace(a.GapText(), " ", "\u00a0", 1))
-			texts = append(texts, fmt.Sprintf(j.Words.AllottedWithin, rowList(a.Rows), j.aimName(aim), gap))
+			texts = append(texts, fmt.Sprintf(j.Words.AllottedWithin, strings.Join(a.Addresses(), ", "), j.aimName(aim), gap))
 		}
 		if len(proven) > 0 {
 			texts = append(texts, fmt.Sprintf(j.Words.AllottedBest, strings.Join(proven, ", "), j.aimName(aim)))
 		}
 	}
 	return strings.Join(texts, " ")
-}
-
-func rowList(rows []*unit.Row) string {
-	list := make([]string, len(rows))
-	for i, row := range rows {
-		list[i] = row.Address
-	}
-	return strings.Join(list, ", ")
 }
 
 // aimName is what fronts are allotted for, as sentences name it.
