@@ -33,6 +33,8 @@ type Project struct {
 	Plan  *plan.Plan
 	Parts *parts.List
 	Goods *goods.Catalog
+	// OnHand is what the stockroom holds already, from the plan's stock files.
+	OnHand []parts.OnHand
 
 	// Unit is nil if any finding is an Error.
 	Unit *unit.Unit
@@ -107,6 +109,7 @@ func (p *Project) parse(fsys fs.FS, name string, text []byte) {
 	texts := [][]byte{text}
 	partsSound := p.loadParts(fsys, &texts)
 	goodsSound := p.loadGoods(fsys, &texts)
+	p.loadOnHand(fsys, &texts)
 	p.Fingerprint = plan.Fingerprint(texts...)
 	dressed := unit.Resolve(p.Plan, p.Parts, p.Goods)
 	p.loadImages(fsys, dressed.Unit)
@@ -155,6 +158,16 @@ func (p *Project) loadGoods(fsys fs.FS, texts *[][]byte) bool {
 	}
 	p.Findings.Add(p.Goods.SameCodes()...)
 	return p.Findings.Count(diag.Error) == before
+}
+
+// loadOnHand reads what is in the stockroom, after the parts it is of.
+func (p *Project) loadOnHand(fsys fs.FS, texts *[][]byte) {
+	for _, ref := range p.Plan.StockFiles {
+		if text, ok := p.read(fsys, ref.At, ref.Name, decode.PartsLimit); ok {
+			*texts = append(*texts, text)
+			p.OnHand = append(p.OnHand, parts.LoadOnHand(p.Parts, slashed(ref.Name), text, p.Plan.Measure, &p.Findings)...)
+		}
+	}
 }
 
 // judge takes what came of resolving the plan and checks the unit. A plan with

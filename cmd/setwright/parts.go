@@ -111,7 +111,7 @@ func size(p *parts.Part, system measure.System) string {
 	case p.Frame != nil:
 		lengths = []measure.Length{0, p.Frame.BaseDepth, p.Frame.Base}
 	case p.Cut != nil:
-		return "cut from " + p.Cut.Stock.Text(system)
+		return "cut from " + p.Cut.From.ID
 	}
 	var words []string
 	for _, l := range lengths {

@@ -69,13 +69,14 @@ func (s *subject) hung(f *unit.Face) heap {
 	return h
 }
 
-// weightOf is the weight of a piece, of what is cut from stock by its length.
+// weightOf is the weight of a piece; that of what is cut to length goes by the
+// length, the part's own being for its width.
 func weightOf(p *unit.Piece) measure.Mass {
-	if p.Cut == 0 || p.Part.Cut == nil || p.Part.Cut.Stock == 0 {
+	if p.Cut == 0 {
 		return p.Part.Weight
 	}
 	const step = measure.Micrometre // keeps the product within int64
-	return p.Part.Weight * measure.Mass(p.Cut/step) / measure.Mass(p.Part.Cut.Stock/step)
+	return p.Part.Weight * measure.Mass(p.Cut/step) / measure.Mass(p.Part.Width/step)
 }
 
 // stocked is the goods of one face that a state leaves on it.

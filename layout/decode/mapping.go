@@ -196,6 +196,9 @@ func (m *Map) Name(key string, to *string) bool { return Into(m.Get(key).Name, t
 // Decimal reads the spelling of a decimal number.
 func (m *Map) Decimal(key string, to *string) bool { return Into(m.Get(key).Decimal, to) }
 
+// Money reads a sum of zero or more.
+func (m *Map) Money(key string, to *measure.Money) bool { return Into(m.Get(key).Money, to) }
+
 // Bool reads true or false.
 func (m *Map) Bool(key string, to *bool) bool { return Into(m.Get(key).Bool, to) }
 

@@ -295,6 +295,20 @@ func (v *Value) Decimal() (string, bool) {
 	return plain, true
 }
 
+// Money reads a sum of zero or more; in a CSV cell it may have its currency
+// beside it, as for Decimal.
+func (v *Value) Money() (measure.Money, bool) {
+	s, ok := v.Decimal()
+	if !ok {
+		return 0, false
+	}
+	m, ok := measure.ParseMoney(s)
+	if !ok {
+		v.Fail("bad-number", fmt.Sprintf("%s is not a price", quote(s)), "whole hundredths, such as 3.50, of at most "+measure.MaxMoney.String(), "")
+	}
+	return m, ok
+}
+
 // Bool reads true or false, or yes or no.
 func (v *Value) Bool() (bool, bool) {
 	s, ok := v.scalar("true or false")

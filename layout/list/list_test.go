@@ -22,9 +22,9 @@ var (
 	shelf   = &parts.Part{ID: "shelf", Kind: parts.Shelf, Weight: 3 * measure.Kilogram, Pack: 1}
 	bracket = &parts.Part{ID: "bracket", Kind: parts.Bracket, Weight: 500 * measure.Gram, Pack: 2}
 	rail    = &parts.Part{ID: "rail", Kind: parts.Rail, Weight: measure.Kilogram}
-	strip   = &parts.Part{ID: "strip", Kind: parts.Strip, Weight: 960 * measure.Gram,
-		Cut: &parts.Cut{Stock: 96 * measure.Inch, Kerf: measure.Inch / 8}}
-	bundled = &parts.Part{ID: "bundled", Kind: parts.Strip, Pack: 10, Cut: strip.Cut}
+	strip   = &parts.Part{ID: "strip", Kind: parts.Strip, Weight: 960 * measure.Gram, Width: 96 * measure.Inch,
+		Cut: &parts.Cut{From: &parts.Stock{Kerf: measure.Inch / 8, Sizes: []parts.StockSize{{Length: 96 * measure.Inch}}}}}
+	bundled = &parts.Part{ID: "bundled", Kind: parts.Strip, Width: 96 * measure.Inch, Pack: 10, Cut: strip.Cut}
 )
 
 func pieces(part *parts.Part, n int) []*unit.Piece {

@@ -152,11 +152,11 @@ func compare(a, b *PickLine) int {
 // bars is how many bars of stock a line takes by itself. The saw takes its kerf
 // between two pieces, not after the last.
 func bars(line *PickLine) int {
-	stock := line.Part.Cut
-	if stock == nil || line.Cut <= 0 {
+	if line.Part.Cut == nil || line.Cut <= 0 {
 		return 0
 	}
-	return ceil(line.Quantity, max(int((stock.Stock+stock.Kerf)/(line.Cut+stock.Kerf)), 1))
+	stock := line.Part.Cut.From
+	return ceil(line.Quantity, max(int((stock.Sizes[0].Length+stock.Kerf)/(line.Cut+stock.Kerf)), 1))
 }
 
 // packs is how many packs to open for a line by itself: of pieces, or of bars.
@@ -173,9 +173,9 @@ func ceil(n, per int) int { return (n + per - 1) / per }
 // weight is that of all the pieces; a cut piece weighs its share of the bar.
 func weight(line *PickLine) measure.Mass {
 	each := line.Part.Weight
-	if stock := line.Part.Cut; stock != nil && line.Cut > 0 && stock.Stock > 0 {
+	if line.Cut > 0 {
 		// In whole micrometres the product stays inside an int64.
-		bar := int64(stock.Stock / measure.Micrometre)
+		bar := int64(line.Part.Width / measure.Micrometre)
 		each = measure.Mass((int64(each)*int64(line.Cut/measure.Micrometre) + bar/2) / bar)
 	}
 	return measure.Mass(line.Quantity) * each

@@ -35,9 +35,11 @@ func (r *reader) check(p *Part) {
 		if p.Stand == nil || p.Stand.Form == "" {
 			r.lacks(p, "stand", "its form, height and feet")
 		}
+	case Fixing: // a name is all it needs
 	default:
 		r.checkHardware(p)
 	}
+	r.checkCut(p)
 }
 
 // belongs reports a part of the kind without its section, or another with it.
@@ -89,7 +91,7 @@ func (r *reader) checkHardware(p *Part) {
 
 // carries says whether parts of the kind are there to hold goods.
 func carries(k Kind) bool {
-	return !slices.Contains([]Kind{Panel, Frame, Stand, Bracket, Sign, Strip}, k)
+	return !slices.Contains([]Kind{Panel, Frame, Stand, Bracket, Sign, Strip, Fixing}, k)
 }
 
 func (r *reader) checkGrip(p *Part) {

@@ -51,6 +51,10 @@ func BuiltIn() (*List, error) {
 //	    rated: 120lb
 //	materials:             # what parts that bend are made of
 //	  mdf-black: {name: Black MDF, e: 2700, long-term: 1.5, source: the maker}
+//	stock:                 # what parts are cut from: bars or sheets
+//	  tube-25: {name: Tube 25 mm, kerf: 1/8, keep: 12, bars: [{length: 144, price: 21.5}]}
+//	suppliers:             # where parts and stock are bought
+//	  fernhill: {name: Fernhill Fittings, freight: 35, free: 500}
 //
 // A part may be like one of base or one further up in the file; an override of
 // a part keeps all of it that is not written anew, in its sections too. The
@@ -58,12 +62,16 @@ func BuiltIn() (*List, error) {
 // width, depth, above, below, usable, headroom, lip, bearing, grip {slots,
 // sides, inset, width, shift}, holds, weight, rated, assumed, needs {bracket,
 // every, inset}, bend {material, thick, ei, stop, caution}, wire, pack, cut
-// {stock, kerf}, pegs, steps, notes; and a section of its own for a panel
+// {from, length, grain}, fixed (how many of which fixings), setup (seconds),
+// pegs, steps, notes; what buying takes: supplier, minimum, price (of a pack) or
+// packs [{pieces, price}]; and a section of its own for a panel
 // {surface, height, thick, first, pitch, count, across-first, across-pitch,
 // wire, uprights, edge}, a frame {form, bays, gap, base, base-depth} and a stand
 // {form, height, feet, radius, offset, inset}. Those of a material are name, e
-// (N/mm²), long-term and source; parts of either list may be made of it,
-// wherever in the file it stands.
+// (N/mm²), long-term and source; of stock name, kerf, trim, keep, grain, and bars
+// or sheets [{length, width, weight, pack, and what buying takes}]; of a supplier
+// name, minimum, freight, free and duty (per cent). Parts of either list may be
+// made of them, wherever in the file they stand.
 //
 // Writing a new rating makes it the house's own, no longer an assumption,
 // unless assumed: true stands beside it. Parts with errors are left out.
@@ -75,10 +83,11 @@ func Load(base *List, file string, text []byte, into *diag.List) *List {
 	if word, ok := top.Get("measure").OneOf(units...); ok && word == measure.Millimetres.String() {
 		bare = measure.Millimetres
 	}
-	own := top.Get("materials").Map()
-	materials(own, list)
+	materials(top.Get("materials").Map(), list)
+	suppliers(top.Get("suppliers").Map(), list)
+	stocks(top.Get("stock").Map(), bare, list)
 	hardware := top.Get("parts")
-	if own == nil {
+	if !top.There("materials") && !top.There("suppliers") && !top.There("stock") {
 		hardware = top.Need("parts")
 	}
 	for _, e := range hardware.Map().Entries() {
@@ -97,6 +106,7 @@ func Load(base *List, file string, text []byte, into *diag.List) *List {
 
 func (l *List) clone() *List {
 	c := &List{byID: make(map[string]*Part), materials: make(map[string]*Material)}
+	c.stock, c.suppliers = (&shelf[Stock]{}).clone(), (&shelf[Supplier]{}).clone()
 	if l != nil {
 		c.order = slices.Clone(l.order)
 		for id, p := range l.byID {
@@ -106,6 +116,7 @@ func (l *List) clone() *List {
 		for id, m := range l.materials {
 			c.materials[id] = m
 		}
+		c.stock, c.suppliers = l.stock.clone(), l.suppliers.clone()
 	}
 	return c
 }
@@ -173,7 +184,8 @@ func (r *reader) model(id string) *Part {
 // clone copies a part and all it points to.
 func (p *Part) clone() *Part {
 	c := *p
-	c.Mounts, c.Holds = slices.Clone(p.Mounts), slices.Clone(p.Holds)
+	c.Mounts, c.Holds, c.Fixed = slices.Clone(p.Mounts), slices.Clone(p.Holds), slices.Clone(p.Fixed)
+	c.Buy.Packs = slices.Clone(p.Buy.Packs)
 	c.Needs, c.Cut, c.Bend = copyOf(p.Needs), copyOf(p.Cut), copyOf(p.Bend)
 	c.Panel, c.Frame, c.Stand = copyOf(p.Panel), copyOf(p.Frame), copyOf(p.Stand)
 	if c.Panel != nil {
@@ -259,7 +271,7 @@ func (r *reader) count(m *decode.Map, key string, lo, hi int, to *int) {
 
 // Kinds lists every kind of part, structure first.
 func Kinds() []Kind {
-	return []Kind{Panel, Frame, Stand, Hook, Shelf, Slope, Bracket, Rail, FaceOut, Basket, Bar, Shoe, Sign, Strip}
+	return []Kind{Panel, Frame, Stand, Hook, Shelf, Slope, Bracket, Rail, FaceOut, Basket, Bar, Shoe, Sign, Strip, Fixing}
 }
 
 func surfaces() []Surface { return []Surface{Wire, Slatwall, Pegboard, Standards} }

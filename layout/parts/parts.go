@@ -23,10 +23,11 @@ const (
 	Rail    Kind = "rail"     // hang rail across, garments on hangers, arms to the panel
 	FaceOut Kind = "face-out" // one arm out of the panel, garments face the shopper
 	Basket  Kind = "basket"
-	Bar     Kind = "bar"   // belt and tie bar: pegs side by side
-	Shoe    Kind = "shoe"  // small shelf for one sample shoe
-	Sign    Kind = "sign"  // sign holder
-	Strip   Kind = "strip" // ticket strip, fixed to the front of another part; never a row of its own
+	Bar     Kind = "bar"    // belt and tie bar: pegs side by side
+	Shoe    Kind = "shoe"   // small shelf for one sample shoe
+	Sign    Kind = "sign"   // sign holder
+	Strip   Kind = "strip"  // ticket strip, fixed to the front of another part; never a row of its own
+	Fixing  Kind = "fixing" // screw, bolt, clip, end cap: comes with other parts, takes no room and is not drawn
 )
 
 // Surface is what a panel offers to hang on.
@@ -77,7 +78,10 @@ type Part struct {
 
 	Needs *Need          // what must be used with it
 	Pack  int            // pieces a pack, at least 1
-	Cut   *Cut           // set if it is cut to length from stock
+	Buy   Buying         // how it is bought; a part that is cut is bought as its stock
+	Cut   *Cut           // set if it is cut from stock, to length or to size
+	Fixed []Fixings      // what one piece is put up with: screws, clips
+	Setup int            // seconds to put one up, an estimate; 0: what is usual for its kind
 	Bend  *Stiffness     // set if it bends sideways under its load, between what holds it
 	Wire  measure.Length // diameter of the round wire its goods hang from: a hook, a peg, an arm, a rail; 0: not round
 	Pegs  int            // a bar's pegs, side by side
@@ -117,11 +121,19 @@ type Need struct {
 	Inset measure.Length
 }
 
-// Cut says how a part is made from stock: sold in bars of Stock, cut to the
-// length of what it is fixed to, the saw taking Kerf.
+// Cut says what stock a part is cut from. From a bar it is cut to the length of
+// what it is fixed to, if it is a strip, else to Length. From a sheet it is cut
+// to its width by its depth, a panel to its width by its height.
 type Cut struct {
-	Stock measure.Length
-	Kerf  measure.Length
+	From   *Stock
+	Length measure.Length // of a piece from a bar; left out, the part's width
+	Grain  Grain          // which side of a piece from a sheet lies along the grain
+}
+
+// Fixings is so many of a fixing with each piece of a part.
+type Fixings struct {
+	Part  string // its id
+	Count int
 }
 
 // PanelSpec is the surface of a panel of the part's Width and Height.
@@ -198,6 +210,8 @@ type List struct {
 	order     []string
 	materials map[string]*Material
 	matters   []string // the materials' ids in list order
+	stock     shelf[Stock]
+	suppliers shelf[Supplier]
 }
 
 // Find returns the part of that id.

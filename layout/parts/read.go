@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"fmt"
+
 	"setwright/layout/decode"
 	"setwright/layout/measure"
 )
@@ -15,6 +17,8 @@ const (
 	maxBays     = 100
 	maxFeet     = 100
 	maxPack     = 100_000
+	maxSetup    = 100_000 // seconds
+	maxFixings  = 1000    // with one piece
 )
 
 func (r *reader) sizes(p *Part) {
@@ -55,16 +59,35 @@ func (r *reader) use(p *Part) {
 		r.length(m, "inset", &need.Inset)
 		m.Done()
 	}
-	if m := r.section("cut"); m != nil {
-		cut := over(&p.Cut)
-		r.size(m, "stock", &cut.Stock)
-		r.length(m, "kerf", &cut.Kerf)
-		m.Done()
-	}
+	r.cut(p)
+	r.fixed(p)
 	r.length(r.Map, "wire", &p.Wire)
 	r.count(r.Map, "pack", 1, maxPack, &p.Pack)
+	r.buying(r.Map, p.Pack, &p.Buy)
+	r.count(r.Map, "setup", 1, maxSetup, &p.Setup)
 	r.count(r.Map, "pegs", 1, maxPegs, &p.Pegs)
 	r.count(r.Map, "steps", 1, maxSteps, &p.Steps)
+}
+
+// fixed reads what one piece is put up with: how many of which fixings.
+func (r *reader) fixed(p *Part) {
+	m := r.section("fixed")
+	if m == nil {
+		return
+	}
+	p.Fixed = nil
+	for _, e := range m.Entries() {
+		n, ok := e.Value.Int(1, maxFixings)
+		part, found := r.list.Find(e.Key)
+		switch {
+		case !ok:
+			r.ok = false
+		case !found || part.Kind != Fixing:
+			r.fail(e.At, "unknown-part", fmt.Sprintf("%q is no fixing", e.Key), "the id of a part of kind fixing, further up or of another list")
+		default:
+			p.Fixed = append(p.Fixed, Fixings{e.Key, n})
+		}
+	}
 }
 
 // section is a mapping inside the part, nil if it is absent.

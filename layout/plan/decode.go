@@ -33,7 +33,7 @@ func Decode(file string, text []byte, into *diag.List) *Plan {
 	if m == nil {
 		return nil
 	}
-	p := &Plan{File: file, Text: text, Paper: "letter", Language: "en", Restock: 7, Aim: Cover, AimSeconds: 2}
+	p := &Plan{File: file, Text: text, Paper: "letter", Language: "en", Restock: 7, Aim: Cover, AimSeconds: 2, Lift: DefaultLift}
 	r := &reader{plan: p, ruled: make(map[string]diag.Span)}
 	r.head(m)
 	r.unit(m.Need("unit").Map())
@@ -82,6 +82,25 @@ func (r *reader) head(m *decode.Map) {
 	m.Int("restock", 0, maxRestock, &p.Restock)
 	p.PartsFiles = refs(m.Get("parts"))
 	p.GoodsFiles = refs(m.Get("goods"))
+	p.StockFiles = refs(m.Get("stock"))
+	r.lift(m.Get("lift"))
+}
+
+// DefaultLift is the load constant of the revised NIOSH lifting equation, DHHS
+// (NIOSH) 94-110: what nobody is to lift alone even where nothing else speaks
+// against it. Its metric form is exact, 51 lb are that rounded.
+const DefaultLift = 23 * measure.Kilogram
+
+// lift reads the most that one person is to lift at once.
+func (r *reader) lift(v *decode.Value) {
+	m, ok := v.Mass(r.bare)
+	switch {
+	case !ok:
+	case m <= 0 || m > DefaultLift:
+		v.Fail("bad-lift", "this is no limit for one person's lift", "more than nothing, and at most "+DefaultLift.Text(r.bare)+", the load constant of the NIOSH lifting equation", "")
+	default:
+		r.plan.Lift = m
+	}
 }
 
 // date reads a calendar date of ISO 8601, and keeps its spelling.

@@ -44,12 +44,15 @@ type Plan struct {
 	Language                          string // en, es, fr; left open, en
 
 	PartsFiles, GoodsFiles []Ref
+	StockFiles             []Ref // what is on hand, by part
 
 	Aim        Aim // of fronts left open; left out, Cover
 	AimSeconds int // about how long the search for them may take; left out, 2
 
 	Currency string // printed with prices, "" for the bare number
 	Tags     *Tags  // position tags, nil for none
+
+	Lift measure.Mass // the most one person is to lift at once; left open, DefaultLift
 
 	Restock int // days from noticing that goods run low to having more of them; left open, 7
 

@@ -74,7 +74,7 @@ func TestDecode(t *testing.T) {
 	want := &plan.Plan{
 		File: "plan.yaml", Text: []byte(full),
 		Title: "Spring gift gondola", Season: "Spring 2027", Revision: "B", Date: "2027-02-15", By: "Store design",
-		Paper: "tabloid", Aim: plan.Profit, AimSeconds: 10, Restock: 3, Language: "fr",
+		Paper: "tabloid", Aim: plan.Profit, AimSeconds: 10, Lift: plan.DefaultLift, Restock: 3, Language: "fr",
 		Currency: "$", Tags: &plan.Tags{Width: 5 * in / 2, Height: 30 * measure.Millimetre},
 		PartsFiles: []plan.Ref{ref("larkfield-parts.yaml")}, GoodsFiles: []plan.Ref{ref("spring-goods.csv")},
 		Unit: plan.Unit{Frame: ref("gondola-h-48"), Stand: ref("casters-locking"), Bays: 3,

@@ -74,7 +74,7 @@ func (d *draft) extend() {
 		for _, on := range d.row.Pieces {
 			extra := d.piece(part, on.X, on.Box.D1)
 			extra.Grips = nil
-			if part.Cut != nil {
+			if part.Kind == parts.Strip && part.Cut != nil {
 				extra.Cut = on.Box.Width()
 				extra.Box.X0, extra.Box.X1 = on.Box.X0, on.Box.X1
 			}
