@@ -4,6 +4,7 @@
 //
 // Slots gives every row of a face its mounting height. Places and Spaced give
 // the pieces of one row their places sideways. Allot gives products fronts on rows.
+// Lots says which packs to buy before which season.
 //
 // Every answer is the true optimum of an objective stated on its type (of Allot,
 // where its effort allows), with ties broken down to a single answer, so the same
