@@ -1,0 +1,112 @@
+package list
+
+import (
+	"cmp"
+	"slices"
+
+	"setwright/layout/measure"
+	"setwright/layout/plan"
+	"setwright/layout/unit"
+)
+
+// Load is what is lifted at one time: a filled carton, a bundle, or one piece
+// too heavy for a single person. All of it goes to one face.
+type Load struct {
+	Number int         // from 1, through all faces
+	Face   plan.FaceID // "" for the bare unit
+	Items  []Packed    // in walking order
+	Pieces int
+	Weight measure.Mass
+	Team   bool // one piece over the limit: two people lift it
+}
+
+// Packed is pieces of one pick line in a load.
+type Packed struct {
+	Balloon int // of the line
+	Pieces  int
+}
+
+// Loads packs a pick list into loads: the bare unit's, then those of each face
+// in sheet order. None weighs more than the plan's limit but one piece that does
+// by itself. The rest of a face is packed in walking order, each carton filled
+// before the next is begun. Among packings that keep that order none has fewer
+// loads: wherever another one closes a carton, this one has packed as much.
+// Only weight is judged, for nothing is known of the size of cartons.
+func Loads(u *unit.Unit, pick []PickLine) []Load {
+	var loads []Load
+	for _, face := range walked(pick) {
+		p := packer{limit: cmp.Or(u.Plan.Lift, plan.DefaultLift), face: face, open: -1}
+		for _, line := range pick {
+			if portion := line.For(face); portion.Pieces > 0 {
+				p.pack(line.Balloon, portion.Pieces, line.Each())
+			}
+		}
+		loads = append(loads, p.loads...)
+	}
+	for i := range loads {
+		loads[i].Number = i + 1
+	}
+	return loads
+}
+
+// walked are the faces that a pick list has pieces for: "" for the bare unit,
+// then the others in sheet order.
+func walked(pick []PickLine) []plan.FaceID {
+	return slices.DeleteFunc(append([]plan.FaceID{""}, plan.FaceIDs()...), func(face plan.FaceID) bool {
+		return !slices.ContainsFunc(pick, func(l PickLine) bool { return l.For(face).Pieces > 0 })
+	})
+}
+
+// For is the portion of a line that goes to a face, or to the bare unit: "".
+func (l PickLine) For(face plan.FaceID) Portion {
+	for _, p := range l.Portions {
+		if p.Face == face {
+			return p
+		}
+	}
+	return Portion{Face: face}
+}
+
+// packer packs the loads of one face.
+type packer struct {
+	limit measure.Mass
+	face  plan.FaceID
+	loads []Load
+	open  int // the load being filled, -1 before the first
+}
+
+// pack packs pieces of one line, each of them weighing so much.
+func (p *packer) pack(balloon, pieces int, each measure.Mass) {
+	if each > p.limit {
+		for range pieces {
+			p.begin()
+			p.put(len(p.loads)-1, Packed{balloon, 1}, each)
+			p.loads[len(p.loads)-1].Team = true
+		}
+		return
+	}
+	for pieces > 0 {
+		if p.open < 0 || p.loads[p.open].Weight+each > p.limit {
+			p.open = p.begin()
+		}
+		n := pieces
+		if each > 0 {
+			n = min(n, int((p.limit-p.loads[p.open].Weight)/each))
+		}
+		p.put(p.open, Packed{balloon, n}, each)
+		pieces -= n
+	}
+}
+
+// begin begins a load and returns its place.
+func (p *packer) begin() int {
+	p.loads = append(p.loads, Load{Face: p.face})
+	return len(p.loads) - 1
+}
+
+func (p *packer) put(at int, item Packed, each measure.Mass) {
+	l := &p.loads[at]
+	l.Items = append(l.Items, item)
+	l.Pieces += item.Pieces
+	l.Weight += measure.Mass(item.Pieces) * each
+}
