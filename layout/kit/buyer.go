@@ -1,0 +1,146 @@
+package kit
+
+import (
+	"slices"
+
+	"setwright/layout/buy"
+	"setwright/layout/diag"
+	"setwright/layout/measure"
+	"setwright/layout/parts"
+	"setwright/layout/saw"
+	"setwright/layout/solve"
+)
+
+// Change is what is done before one season.
+type Change struct {
+	Cuts     []saw.Plan // by stock, in the order of the lines
+	Purchase buy.Purchase
+}
+
+// buyer buys season by season. It fills in what comes of each line.
+type buyer struct {
+	lines  []Line
+	list   *parts.List
+	system measure.System // in which sizes of stock are written
+	stock  []parts.OnHand // what there is to cut from at the time
+	lots   [][][]int      // by line and season, the packs to buy; nil while it is not worked out
+}
+
+func newBuyer(lines []Line, list *parts.List, system measure.System, hand []parts.OnHand) *buyer {
+	b := &buyer{lines: lines, list: list, system: system, lots: make([][][]int, len(lines))}
+	for _, h := range hand {
+		if h.Stock != nil {
+			b.stock = append(b.stock, h)
+		}
+	}
+	return b
+}
+
+// change buys and cuts what a season needs, those before it being done.
+func (b *buyer) change(season int) (Change, []diag.Finding) {
+	wanted, needed := make([]int, len(b.lines)), make([]int, len(b.lines))
+	for i := range b.lines {
+		if wanted[i] = b.wanted(i, season); wanted[i] > 0 {
+			needed[i] = b.lines[i].Owned(season) + wanted[i]
+		}
+	}
+	change, found := b.order(season, needed)
+	for i := range b.lines {
+		if b.lines[i].Come[season] != wanted[i] {
+			b.lots[i] = nil // a pack more was taken: the seasons to come need less
+		}
+	}
+	return change, found
+}
+
+// wanted is how many pieces of a line are to come before a season.
+func (b *buyer) wanted(i, season int) int {
+	l := &b.lines[i]
+	need := l.missing()
+	come := sum(l.Come[:season])
+	for t := range need {
+		need[t] = max(0, need[t]-come)
+	}
+	if l.Part.Cut != nil {
+		return need[season]
+	}
+	if b.lots[i] == nil {
+		b.lots[i] = make([][]int, season, len(need))
+		b.lots[i] = append(b.lots[i], solve.Lots{Need: need[season:], Packs: lotsOf(l.Part), Least: l.Part.Buy.Minimum}.Solve()...)
+	}
+	pieces := 0
+	for size, n := range b.lots[i][season] {
+		pieces += n * lotsOf(l.Part)[size].Pieces
+	}
+	return pieces
+}
+
+// lotsOf is a part's packs; where no price is known, its usual pack, with its
+// pieces as the price.
+func lotsOf(p *parts.Part) []solve.Lot {
+	if len(p.Buy.Packs) == 0 {
+		n := max(p.Pack, 1)
+		return []solve.Lot{{Pieces: n, Price: int64(n)}}
+	}
+	lots := make([]solve.Lot, len(p.Buy.Packs))
+	for i, pack := range p.Buy.Packs {
+		lots[i] = solve.Lot{Pieces: pack.Pieces, Price: int64(pack.Price)}
+	}
+	return lots
+}
+
+// all is the purchase if all that is ever missing is bought before the first
+// season. What is there already is among what it holds.
+func (b *buyer) all() buy.Purchase {
+	needed := make([]int, len(b.lines))
+	b.lines = slices.Clone(b.lines)
+	for i := range b.lines {
+		l := &b.lines[i]
+		needed[i], l.Come = l.Most(), make([]int, len(l.Used))
+	}
+	change, _ := b.order(0, needed)
+	return change.Purchase
+}
+
+// order buys and cuts until there are so many pieces of each line; lines that
+// need none are left out.
+func (b *buyer) order(season int, needed []int) (Change, []diag.Finding) {
+	var items []buy.Item
+	missing := make([]int, len(b.lines)) // of what is cut
+	for i := range b.lines {
+		l := &b.lines[i]
+		owned := l.Owned(season)
+		switch {
+		case needed[i] == 0:
+		case l.Part.Cut == nil:
+			items = append(items, buy.Item{ID: l.Part.ID, Name: l.Part.Name, Buying: l.Part.Buy, Needed: needed[i], OnHand: owned})
+		default:
+			missing[i] = max(0, needed[i]-owned)
+			l.Come[season] = missing[i]
+		}
+	}
+	cuts, found := b.saw(missing)
+	for i := range cuts {
+		items = append(items, b.stockItems(&cuts[i])...)
+	}
+	purchase, more := buy.Plan(items, b.list)
+	for _, o := range purchase.Orders {
+		for _, bought := range o.Lines {
+			b.receive(season, bought)
+		}
+	}
+	return Change{cuts, purchase}, append(found, more...)
+}
+
+// receive puts what was bought into the stockroom.
+func (b *buyer) receive(season int, bought buy.Line) {
+	if bought.Size != "" {
+		b.receiveStock(bought)
+		return
+	}
+	for i := range b.lines {
+		if l := &b.lines[i]; l.Part.ID == bought.ID && l.Part.Cut == nil {
+			l.Come[season] = bought.Pieces
+		}
+	}
+}
