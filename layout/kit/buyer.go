@@ -66,25 +66,25 @@ func (b *buyer) wanted(i, season int) int {
 	}
 	if b.lots[i] == nil {
 		b.lots[i] = make([][]int, season, len(need))
-		b.lots[i] = append(b.lots[i], solve.Lots{Need: need[season:], Packs: lotsOf(l.Part), Least: l.Part.Buy.Minimum}.Solve()...)
+		b.lots[i] = append(b.lots[i], solve.Lots{Need: need[season:], Packs: packsOf(l.Part), Least: l.Part.Buy.Minimum}.Solve()...)
 	}
 	pieces := 0
 	for size, n := range b.lots[i][season] {
-		pieces += n * lotsOf(l.Part)[size].Pieces
+		pieces += n * packsOf(l.Part)[size].Pieces
 	}
 	return pieces
 }
 
-// lotsOf is a part's packs; where no price is known, its usual pack, with its
+// packsOf is a part's packs; where no price is known, its usual pack, with its
 // pieces as the price.
-func lotsOf(p *parts.Part) []solve.Lot {
+func packsOf(p *parts.Part) []solve.Pack {
 	if len(p.Buy.Packs) == 0 {
-		n := max(p.Pack, 1)
-		return []solve.Lot{{Pieces: n, Price: int64(n)}}
+		n := max(p.Buy.Usual, 1)
+		return []solve.Pack{{Pieces: n, Price: int64(n)}}
 	}
-	lots := make([]solve.Lot, len(p.Buy.Packs))
+	lots := make([]solve.Pack, len(p.Buy.Packs))
 	for i, pack := range p.Buy.Packs {
-		lots[i] = solve.Lot{Pieces: pack.Pieces, Price: int64(pack.Price)}
+		lots[i] = solve.Pack{Pieces: pack.Pieces, Price: int64(pack.Price)}
 	}
 	return lots
 }

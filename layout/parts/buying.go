@@ -14,6 +14,7 @@ type Buying struct {
 	Supplier string // the id, "" if none is named
 	Packs    []Pack // smallest first, no two of one size; empty if no price is known
 	Minimum  int    // pieces the supplier sends at the least, 0 if any number
+	Usual    int    // pieces a pack while no price is known, 0 for single ones
 }
 
 // Pack is so many pieces sold together at a price.
@@ -45,6 +46,7 @@ const mostPacks = 20
 // buying reads how something is bought: price of one pack of the usual size, or
 // packs, each with its pieces and price.
 func (r *reader) buying(m *decode.Map, usual int, b *Buying) {
+	b.Usual = usual
 	if v := m.Get("supplier"); v != nil {
 		id, ok := v.Name()
 		_, found := r.list.suppliers.find(id)

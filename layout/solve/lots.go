@@ -12,15 +12,9 @@ package solve
 // pack of it. Wagner and Whitin (Management Science 5, 1958) is the same with a
 // price for each order and for keeping, and pieces sold singly.
 type Lots struct {
-	Need  []int // pieces to have bought by each season; it never falls
-	Packs []Lot // the packs there are, at least one, in any number
-	Least int   // fewest pieces in one order, 0 or 1 for any
-}
-
-// Lot is so many pieces, one at least, sold together at a price.
-type Lot struct {
-	Pieces int
-	Price  int64
+	Need  []int  // pieces to have bought by each season; it never falls
+	Packs []Pack // the packs there are, at least one, in any number
+	Least int    // fewest pieces in one order, 0 or 1 for any
 }
 
 // Solve returns the packs to buy before each season: for each an int for each

@@ -8,9 +8,9 @@ import (
 )
 
 func TestLots(t *testing.T) {
-	single := []Lot{{1, 30}}
-	tens := []Lot{{10, 100}}
-	both := []Lot{{1, 30}, {10, 100}}
+	single := []Pack{{1, 30}}
+	tens := []Pack{{10, 100}}
+	both := []Pack{{1, 30}, {10, 100}}
 	for _, c := range []struct {
 		lots   Lots
 		want   [][]int
@@ -24,9 +24,9 @@ func TestLots(t *testing.T) {
 		{Lots{Need: []int{2, 10}, Packs: both}, [][]int{{0, 1}, nil}, "one pack for both seasons is cheaper than two pieces and a pack"},
 		{Lots{Need: []int{2, 12}, Packs: both}, [][]int{{2, 0}, {0, 1}}, "both are needed anyhow: the small ones first, so that less stands about"},
 		{Lots{Need: []int{1, 2}, Packs: single, Least: 2}, [][]int{{2}, nil}, "the supplier sends no less than two"},
-		{Lots{Need: []int{3, 4}, Packs: []Lot{{2, 50}, {3, 70}}, Least: 4}, [][]int{{2, 0}, nil}, "the least order is no sum of one pack size and others"},
-		{Lots{Need: []int{5, 6}, Packs: []Lot{{5, 0}}}, [][]int{{1}, {1}}, "packs that cost nothing are not hoarded"},
-		{Lots{Need: []int{6}, Packs: []Lot{{3, 60}, {6, 120}}}, [][]int{{0, 1}}, "of two ways that cost the same, the one of fewer packs"},
+		{Lots{Need: []int{3, 4}, Packs: []Pack{{2, 50}, {3, 70}}, Least: 4}, [][]int{{2, 0}, nil}, "the least order is no sum of one pack size and others"},
+		{Lots{Need: []int{5, 6}, Packs: []Pack{{5, 0}}}, [][]int{{1}, {1}}, "packs that cost nothing are not hoarded"},
+		{Lots{Need: []int{6}, Packs: []Pack{{3, 60}, {6, 120}}}, [][]int{{0, 1}}, "of two ways that cost the same, the one of fewer packs"},
 	} {
 		if diff := cmp.Diff(c.want, c.lots.Solve()); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", c.reason, diff)
@@ -55,7 +55,7 @@ func smallLots(r *rand.Rand) Lots {
 		l.Need[t] = owned
 	}
 	for range 1 + r.Intn(3) {
-		l.Packs = append(l.Packs, Lot{1 + r.Intn(5), int64(r.Intn(12))})
+		l.Packs = append(l.Packs, Pack{1 + r.Intn(5), int64(r.Intn(12))})
 	}
 	return l
 }
@@ -116,7 +116,7 @@ func (l Lots) bruteForce() lotCost {
 }
 
 func BenchmarkLots(b *testing.B) {
-	l := Lots{Packs: []Lot{{1, 180}, {10, 1500}, {50, 6000}}}
+	l := Lots{Packs: []Pack{{1, 180}, {10, 1500}, {50, 6000}}}
 	for t := range 12 {
 		l.Need = append(l.Need, 40*(t+1))
 	}
