@@ -91,15 +91,15 @@ func packsOf(p *parts.Part) []solve.Pack {
 
 // all is the purchase if all that is ever missing is bought before the first
 // season. What is there already is among what it holds.
-func (b *buyer) all() buy.Purchase {
+func (b *buyer) all() (buy.Purchase, []diag.Finding) {
 	needed := make([]int, len(b.lines))
 	b.lines = slices.Clone(b.lines)
 	for i := range b.lines {
 		l := &b.lines[i]
 		needed[i], l.Come = l.Most(), make([]int, len(l.Used))
 	}
-	change, _ := b.order(0, needed)
-	return change.Purchase
+	change, found := b.order(0, needed)
+	return change.Purchase, found
 }
 
 // order buys and cuts until there are so many pieces of each line; lines that

@@ -54,10 +54,33 @@ func Make(seasons []Season, hand []parts.OnHand) (*Kit, []diag.Finding) {
 	for t := range seasons {
 		change, more := year.change(t)
 		k.Changes = append(k.Changes, change)
-		found = append(found, more...)
+		found = append(found, said(&seasons[t], more, seasonal)...)
 	}
-	k.AtOnce = newBuyer(k.Lines, list, system, hand).all()
-	return k, found
+	once, more := newBuyer(k.Lines, list, system, hand).all()
+	k.AtOnce = once
+	return k, append(found, said(&seasons[0], more, func(code string) bool { return code == noPrice })...)
+}
+
+// noPrice is the code of the finding that prices are missing: it is told once
+// for all seasons.
+const noPrice = "price-missing"
+
+func seasonal(code string) bool { return code != noPrice }
+
+// said is what buying and sawing found, as far as it is wanted, with the season
+// it is about.
+func said(s *Season, found []diag.Finding, wanted func(code string) bool) []diag.Finding {
+	var list []diag.Finding
+	for _, f := range found {
+		if wanted(f.Code) {
+			f.At = s.file()
+			if f.Code != noPrice {
+				f.Message = "before " + s.Name + ": " + f.Message
+			}
+			list = append(list, f)
+		}
+	}
+	return list
 }
 
 // listOf is the parts of all seasons; where they disagree, the first holds.

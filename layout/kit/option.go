@@ -34,7 +34,7 @@ func Options(seasons []Season, hand []parts.OnHand, findings [][]diag.Finding) (
 	options := make([]Option, len(seasons))
 	for i, s := range seasons {
 		o := Option{Season: s, Summary: list.Summarize(s.Unit)}
-		o.Purchase = newBuyer(lines(seasons[i:i+1], hand), s.Unit.Parts, s.Unit.Plan.Measure, hand).all()
+		o.Purchase, _ = newBuyer(lines(seasons[i:i+1], hand), s.Unit.Parts, s.Unit.Plan.Measure, hand).all()
 		o.Bare = o.Structure + o.Hardware
 		o.Full = o.Bare + o.Goods
 		o.measure()

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"fmt"
+	"strconv"
 
 	"setwright/layout/buy"
 	"setwright/layout/diag"
@@ -9,12 +10,12 @@ import (
 	"setwright/layout/measure"
 )
 
-// Tables are the kit as tables: which parts to own and how many each season
-// uses (kit), what to buy before each season (buy), what lies idle (idle) and
-// the seasons with their cost (seasons). Columns of the first and third have
-// the names of the seasons.
+// Tables are the kit as tables: the seasons with their cost (seasons), which
+// parts to own and how many each season uses (kit), what to buy before each
+// season (buy) and what lies idle (idle). A season's own column has its number
+// for a name.
 func Tables(k *Kit) []*list.Table {
-	return []*list.Table{k.kitTable(), k.buyTable(), k.idleTable(), k.seasonTable()}
+	return []*list.Table{k.seasonTable(), k.kitTable(), k.buyTable(), k.idleTable()}
 }
 
 func (k *Kit) table(name string, columns ...list.Column) *list.Table {
@@ -24,6 +25,15 @@ func (k *Kit) table(name string, columns ...list.Column) *list.Table {
 // partColumns and partCells say which part a row is about.
 func partColumns() []list.Column {
 	return []list.Column{{Name: "item", Kind: list.Whole}, {Name: "part", Kind: list.Text}, {Name: "name", Kind: list.Text}, {Name: "cut length", Kind: list.Length}}
+}
+
+// seasonColumns are a column of pieces for each season.
+func (k *Kit) seasonColumns() []list.Column {
+	columns := make([]list.Column, len(k.Seasons))
+	for i := range columns {
+		columns[i] = list.Column{Name: strconv.Itoa(i + 1), Kind: list.Whole, Total: true}
+	}
+	return columns
 }
 
 func (l *Line) partCells() []list.Cell {
@@ -36,9 +46,7 @@ func (l *Line) partCells() []list.Cell {
 
 func (k *Kit) kitTable() *list.Table {
 	columns := append(partColumns(), list.Column{Name: "group", Kind: list.Word, Detail: true})
-	for _, s := range k.Seasons {
-		columns = append(columns, list.Column{Name: s.Name, Kind: list.Whole, Total: true})
-	}
+	columns = append(columns, k.seasonColumns()...)
 	columns = append(columns, list.Column{Name: "most at once", Kind: list.Whole, Total: true},
 		list.Column{Name: "on hand", Kind: list.Whole, Total: true}, list.Column{Name: "to come", Kind: list.Whole, Total: true})
 	t := k.table("kit", columns...)
@@ -54,28 +62,32 @@ func (k *Kit) kitTable() *list.Table {
 }
 
 func (k *Kit) idleTable() *list.Table {
-	columns := partColumns()
-	for _, s := range k.Seasons {
-		columns = append(columns, list.Column{Name: s.Name, Kind: list.Whole, Total: true})
-	}
-	t := k.table("idle", columns...)
+	t := k.table("idle", append(partColumns(), k.seasonColumns()...)...)
 	for i := range k.Lines {
 		l := &k.Lines[i]
-		row, any := l.partCells(), false
+		if !l.everIdle() {
+			continue
+		}
+		row := l.partCells()
 		for season := range k.Seasons {
-			n := l.Idle(season)
-			any = any || n > 0
-			row = append(row, whole(n))
+			row = append(row, whole(l.Idle(season)))
 		}
-		if any {
-			t.Rows = append(t.Rows, row)
-		}
+		t.Rows = append(t.Rows, row)
 	}
 	return t
 }
 
+func (l *Line) everIdle() bool {
+	for season := range l.Used {
+		if l.Idle(season) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 func (k *Kit) buyTable() *list.Table {
-	t := k.table("buy", list.Column{Name: "before", Kind: list.Text}, list.Column{Name: "supplier", Kind: list.Text},
+	t := k.table("buy", list.Column{Name: "season", Kind: list.Whole}, list.Column{Name: "supplier", Kind: list.Text},
 		list.Column{Name: "part", Kind: list.Text}, list.Column{Name: "name", Kind: list.Text}, list.Column{Name: "size", Kind: list.Text},
 		list.Column{Name: "packs", Kind: list.Whole, Total: true}, list.Column{Name: "pack size", Kind: list.Whole}, list.Column{Name: "price", Kind: list.Decimal},
 		list.Column{Name: "pieces", Kind: list.Whole, Total: true}, list.Column{Name: "cost", Kind: list.Decimal})
@@ -83,7 +95,7 @@ func (k *Kit) buyTable() *list.Table {
 		for _, o := range c.Purchase.Orders {
 			for _, l := range o.Lines {
 				for _, p := range l.Packs {
-					t.Rows = append(t.Rows, []list.Cell{text(k.Seasons[season].Name), text(supplier(o)), text(l.ID), text(l.Name), text(l.Size),
+					t.Rows = append(t.Rows, []list.Cell{whole(season + 1), text(supplier(o)), text(l.ID), text(l.Name), text(l.Size),
 						whole(p.Count), whole(p.Pieces), money(p.Price, l.Priced), whole(p.Count * p.Pieces), money(measure.Money(p.Count)*p.Price, l.Priced)})
 				}
 			}
