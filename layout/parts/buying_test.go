@@ -67,3 +67,37 @@ func TestSuppliers(t *testing.T) {
 		t.Error("nobody is a supplier")
 	}
 }
+
+// checkBuying holds a list to what everything read from it promises.
+func checkBuying(t *testing.T, list *List) {
+	t.Helper()
+	check := func(id string, b Buying) {
+		if _, found := list.Supplier(b.Supplier); b.Supplier != "" && !found || b.Minimum < 0 {
+			t.Fatalf("kept %s: %+v", id, b)
+		}
+		for i, p := range b.Packs {
+			if p.Pieces < 1 || p.Price < 0 || p.Price > measure.MaxMoney || i > 0 && p.Pieces <= b.Packs[i-1].Pieces {
+				t.Fatalf("kept %s: %+v", id, b)
+			}
+		}
+	}
+	for _, p := range list.All() {
+		check(p.ID, p.Buy)
+		if p.Cut != nil && p.Cut.From == nil {
+			t.Fatalf("kept %s, cut from nothing", p.ID)
+		}
+	}
+	for _, s := range list.Stocks() {
+		for _, z := range s.Sizes {
+			check(s.ID, z.Buy)
+			if z.Length <= 2*s.Trim || (z.Width > 0) != s.Sheet() {
+				t.Fatalf("kept %s: %+v", s.ID, z)
+			}
+		}
+	}
+	for _, s := range list.Suppliers() {
+		if s.Name == "" || s.Minimum < 0 || s.Freight < 0 || s.Free < 0 || s.Duty < 0 {
+			t.Fatalf("kept %+v", s)
+		}
+	}
+}
