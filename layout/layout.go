@@ -5,8 +5,8 @@
 //
 // The rooms below it: measure (lengths and weights), diag (findings), decode
 // (YAML and CSV), parts, goods and plan (what was declared), unit (the dressed
-// unit), check (rules on it), list (tables from it), solve (pure optimisers).
-// None of them knows of paper.
+// unit), check (rules on it), list (tables from it), saw (how stock is cut), solve
+// (pure optimisers). None of them knows of paper.
 package layout
 
 import (
@@ -18,9 +18,11 @@ import (
 	"setwright/layout/decode"
 	"setwright/layout/diag"
 	"setwright/layout/goods"
+	"setwright/layout/list"
 	"setwright/layout/parts"
 	"setwright/layout/picture"
 	"setwright/layout/plan"
+	"setwright/layout/saw"
 	"setwright/layout/unit"
 )
 
@@ -40,6 +42,8 @@ type Project struct {
 	Unit *unit.Unit
 	// Report is what the checks found; it is empty without a Unit.
 	Report check.Report
+	// Cuts is how the parts of the unit that are cut are sawn from their stock.
+	Cuts []saw.Plan
 	// Findings are sorted by place, each once. They name files as the plan
 	// does, from the plan's folder.
 	Findings diag.List
@@ -188,6 +192,9 @@ func (p *Project) judge(result unit.Result, partsSound, goodsSound bool) {
 	p.Unit = result.Unit
 	p.Report = check.Run(p.Unit)
 	p.Findings.Add(p.Report.Findings...)
+	cuts, found := list.Cuts(p.Unit, list.Pick(p.Unit), p.OnHand)
+	p.Cuts = cuts
+	p.Findings.Add(found...)
 }
 
 // read reads one file of the project, noting that it was asked for.

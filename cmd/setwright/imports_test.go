@@ -30,10 +30,11 @@ var rooms = map[string][]string{
 	"setwright/layout/plan":    {"layout/measure", "layout/diag", "layout/decode"},
 	"setwright/layout/unit":    {"layout/measure", "layout/diag", "layout/solve", "layout/parts", "layout/goods", "layout/plan"},
 	"setwright/layout/check":   {"layout/measure", "layout/diag", "layout/statics", "layout/parts", "layout/goods", "layout/plan", "layout/unit"},
+	"setwright/layout/saw":     {"layout/measure", "layout/diag", "layout/parts"},
 	"setwright/layout/buy":     {"layout/measure", "layout/diag", "layout/solve", "layout/parts"},
-	"setwright/layout/list":    {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/buy"},
+	"setwright/layout/list":    {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/saw", "layout/buy"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/buy", "layout/picture"},
+		"layout/unit", "layout/check", "layout/picture", "layout/list", "layout/saw", "layout/buy"},
 
 	"setwright/render/bars":  {},
 	"setwright/render/sheet": {"fonts", "layout/measure"},
