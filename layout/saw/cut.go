@@ -97,12 +97,15 @@ func (s *shop) price(plan *Plan, found solved) {
 			total += src.cost * int64(l.times)
 		}
 	}
-	plan.Cost = measure.Money((total + fine/2) / fine)
+	plan.Cost = round(total)
 	plan.Bound = plan.Cost
 	if !found.proven {
 		plan.Bound = measure.Money(min(found.bound, total) / fine)
 	}
 }
+
+// round is a price in whole hundredths.
+func round(price int64) measure.Money { return measure.Money((price + fine/2) / fine) }
 
 // over is how far from the best a cost may be, in hundredths of a per cent,
 // rounded up.

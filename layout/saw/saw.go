@@ -167,3 +167,39 @@ func (p *Plan) Short() bool {
 	}
 	return false
 }
+
+// Buys says whether anything is bought.
+func (p *Plan) Buys() bool {
+	for _, u := range p.Used {
+		if u.Bought > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// Price is what one of a size costs, out of its cheapest pack and rounded to the
+// hundredth, and what all that are bought come to; false if it has no price.
+func (p *Plan) Price(u Use) (one, all measure.Money, ok bool) {
+	if u.Size < 0 {
+		return 0, 0, false
+	}
+	price, ok := each(p.Job.Stock.Sizes[u.Size].Buy)
+	return round(price), round(price * int64(u.Bought)), ok
+}
+
+// Yield is how much of the stock used ends up in pieces, in hundredths of a per
+// cent of its length or area.
+func (p *Plan) Yield() int {
+	var used, pieces int64
+	for i := range p.Patterns {
+		pat := &p.Patterns[i]
+		used += material(pat.Root.Length, pat.Root.Width) * int64(pat.Times)
+		pat.Root.Leaves(func(n *Node) {
+			if n.Kind == Wanted {
+				pieces += material(n.Length, n.Width) * int64(pat.Times)
+			}
+		})
+	}
+	return int(pieces / max(used/10_000, 1))
+}

@@ -29,12 +29,7 @@ func (p *Pattern) Strokes() []Stroke {
 	root := &p.Root
 	for root.framed() {
 		s.cut(root, 0, "")
-		for i := range root.Parts {
-			if root.Parts[i].Kind != Trim {
-				root = &root.Parts[i]
-				break
-			}
-		}
+		root = root.inner()
 	}
 	level := []branch{{root, ""}}
 	for stage := 1; len(level) > 0; stage++ {
@@ -121,3 +116,41 @@ func (n *Node) begin(way Way) measure.Length {
 }
 
 func (n *Node) end(way Way) measure.Length { return n.begin(way) + sizeAlong(way, n) }
+
+// Part is a part of the first stage that is cut on, by the name that Strokes
+// gives it, and the way that parted it from the others.
+type Part struct {
+	Name string
+	Way  Way
+	Node *Node
+}
+
+// FirstParts lists the parts of the first stage that are cut on.
+func (p *Pattern) FirstParts() []Part {
+	root := &p.Root
+	for root.framed() {
+		root = root.inner()
+	}
+	var list []Part
+	counted := 0
+	for i := range root.Parts {
+		n := &root.Parts[i]
+		if n.Kind != Waste {
+			counted++
+		}
+		if n.Kind == Through {
+			list = append(list, Part{part("", counted), root.Way, n})
+		}
+	}
+	return list
+}
+
+// inner is what is left of a node once its ends or edges are trimmed off.
+func (n *Node) inner() *Node {
+	for i := range n.Parts {
+		if n.Parts[i].Kind != Trim {
+			return &n.Parts[i]
+		}
+	}
+	return n
+}

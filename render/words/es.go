@@ -101,6 +101,7 @@ func spanish() *Words {
 		FindingsOfUnit: "Hallazgos del mueble entero: %s",
 
 		StaticsWords: spanishStatics(),
+		CutWords:     spanishCut(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
 	}
