@@ -38,6 +38,7 @@ func build(src source, in io.Reader, wantSVG bool) (*pack, error) {
 		Fingerprint: project.Fingerprint,
 		Images:      project.Image,
 		Report:      project.Report,
+		Cuts:        project.Cuts,
 	})
 	if err != nil {
 		return nil, err

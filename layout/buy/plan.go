@@ -43,15 +43,20 @@ func Plan(items []Item, list *parts.List) (Purchase, []diag.Finding) {
 // newLine is an item before anything is bought.
 func newLine(item Item) Line {
 	short := max(0, item.Needed-item.OnHand)
-	l := Line{Item: item, Short: short, Spare: item.OnHand + short - item.Needed, Priced: len(item.Buying.Packs) > 0}
-	if l.Priced && item.Needed > 0 {
-		packs := packsOf(item.Buying)
-		counts := solve.Cover(packs, max(item.Needed, item.Buying.Minimum))
-		l.take(packs, counts)
-		l.Worth = share(l.Cost, item.Needed, l.Pieces)
-		l.Packs, l.Pieces, l.Cost = nil, 0, 0
+	return Line{Item: item, Short: short, Spare: item.OnHand + short - item.Needed,
+		Priced: len(item.Buying.Packs) > 0, Worth: worth(item)}
+}
+
+// worth is what the pieces of an item cost if all that are needed are bought at
+// once, without those left over; 0 if no price is known.
+func worth(item Item) measure.Money {
+	if len(item.Buying.Packs) == 0 || item.Needed <= 0 {
+		return 0
 	}
-	return l
+	packs := packsOf(item.Buying)
+	var all Line
+	all.take(packs, solve.Cover(packs, max(item.Needed, item.Buying.Minimum)))
+	return share(all.Cost, item.Needed, all.Pieces)
 }
 
 // share is part of a sum for some of so many pieces, half a hundredth rounded

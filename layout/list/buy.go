@@ -2,24 +2,41 @@ package list
 
 import (
 	"setwright/layout/buy"
+	"setwright/layout/measure"
 	"setwright/layout/parts"
+	"setwright/layout/saw"
 	"setwright/layout/unit"
 )
 
 // Items is what a unit needs that can be bought, and how much of it is on hand:
-// the lines of its pick list, in that order. What is cut is bought as its stock.
-func Items(u *unit.Unit, pick []PickLine, hand []parts.OnHand) []buy.Item {
-	held := map[string]int{}
+// the lines of its pick list, then what the parts that are cut are sawn from, by
+// size. Off-cuts that are used up are among them, as nothing to buy.
+func Items(u *unit.Unit, pick []PickLine, cuts []saw.Plan, hand []parts.OnHand) []buy.Item {
+	held := map[*parts.Part]int{}
 	for _, h := range hand {
-		if h.Part != nil {
-			held[h.Part.ID] += h.Count
-		}
+		held[h.Part] += h.Count
 	}
 	var items []buy.Item
 	for _, line := range pick {
 		if p := line.Part; p.Cut == nil {
-			items = append(items, buy.Item{ID: p.ID, Name: p.Name, Buying: p.Buy, Needed: line.Quantity, OnHand: held[p.ID]})
+			items = append(items, buy.Item{ID: p.ID, Name: p.Name, Buying: p.Buy, Needed: line.Quantity, OnHand: held[p]})
+		}
+	}
+	for i := range cuts {
+		for _, use := range cuts[i].Used {
+			items = append(items, stockItem(&cuts[i], use, u.Plan.Measure))
 		}
 	}
 	return items
+}
+
+// stockItem is the bars or sheets of one size that a plan is sawn from.
+func stockItem(cut *saw.Plan, use saw.Use, system measure.System) buy.Item {
+	stock := cut.Job.Stock
+	item := buy.Item{ID: stock.ID, Name: stock.Name, Size: parts.StockSize{Length: use.Length, Width: use.Width}.Text(system),
+		Needed: use.OnHand + use.Bought, OnHand: use.OnHand}
+	if use.Size >= 0 {
+		item.Buying = stock.Sizes[use.Size].Buy
+	}
+	return item
 }

@@ -74,6 +74,7 @@ func (r *reader) buying(m *decode.Map, usual int, b *Buying) {
 
 func (r *reader) packs(v *decode.Value) []Pack {
 	var list []Pack
+	r.ok = r.ok && v.IsList()
 	for _, item := range v.List() {
 		m := item.Map()
 		var p Pack
@@ -89,7 +90,7 @@ func (r *reader) packs(v *decode.Value) []Pack {
 		}
 		list = append(list, p)
 	}
-	if len(list) == 0 || len(list) > mostPacks {
+	if v.IsList() && (len(list) == 0 || len(list) > mostPacks) {
 		r.fail(v.At, "too-many", fmt.Sprintf("%d pack sizes", len(list)), fmt.Sprintf("from 1 to %d", mostPacks))
 	}
 	slices.SortFunc(list, func(a, b Pack) int { return a.Pieces - b.Pieces })

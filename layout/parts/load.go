@@ -68,9 +68,9 @@ func BuiltIn() (*List, error) {
 // {surface, height, thick, first, pitch, count, across-first, across-pitch,
 // wire, uprights, edge}, a frame {form, bays, gap, base, base-depth} and a stand
 // {form, height, feet, radius, offset, inset}. Those of a material are name, e
-// (N/mm²), long-term and source; of stock name, kerf, trim, keep, grain, and bars
-// or sheets [{length, width, weight, pack, and what buying takes}]; of a supplier
-// name, minimum, freight, free and duty (per cent). Parts of either list may be
+// (N/mm²), long-term and source; of stock name, kerf, trim, keep, grain, grooves (of
+// sheets: how far apart), and bars or sheets [{length, width, weight, pack, and what
+// buying takes}]; of a supplier name, minimum, freight, free and duty (per cent). Parts of either list may be
 // made of them, wherever in the file they stand.
 //
 // Writing a new rating makes it the house's own, no longer an assumption,

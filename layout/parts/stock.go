@@ -21,7 +21,11 @@ type Stock struct {
 	Keep measure.Length // an off-cut this long, and of a sheet this wide, is kept; 0: none is
 
 	Grain bool // sheets have a grain, along their length
-	Sizes []StockSize
+	// Grooves is how far apart a sheet's grooves are, which run along its length
+	// as a grain does; 0 if it has none. Slatwall that is cut keeps its slots in
+	// line only where each piece begins a whole number of them from the sheet's edge.
+	Grooves measure.Length
+	Sizes   []StockSize
 
 	At diag.Span
 }
@@ -34,7 +38,7 @@ type StockSize struct {
 }
 
 // Sheet says whether the stock is sheets, not bars.
-func (s *Stock) Sheet() bool { return s.Sizes[0].Width > 0 }
+func (s *Stock) Sheet() bool { return len(s.Sizes) > 0 && s.Sizes[0].Width > 0 }
 
 // Text is the size as a label: 96 in, or 96 x 48 in.
 func (z StockSize) Text(system measure.System) string {
@@ -49,7 +53,7 @@ type Grain string
 
 // The grains. A piece of a sheet without a grain may lie either way, whatever
 // it says; one that says nothing lies with its width along the grain, a panel
-// with its height.
+// with its height, but a slatwall panel with its width along the grooves.
 const (
 	AnyGrain    Grain = "any"
 	GrainWidth  Grain = "width"
@@ -96,6 +100,7 @@ func (r *reader) stock(e decode.Entry) *Stock {
 	r.length(r.Map, "trim", &s.Trim)
 	r.length(r.Map, "keep", &s.Keep)
 	r.want(r.Map, "grain", r.Bool("grain", &s.Grain))
+	r.size(r.Map, "grooves", &s.Grooves)
 	bars, sheets := r.Get("bars"), r.Get("sheets")
 	switch {
 	case bars != nil && sheets != nil:
@@ -150,6 +155,15 @@ func (r *reader) checkStock(s *Stock) {
 	case len(s.Sizes) > mostSizes:
 		r.fail(s.At, "too-many", fmt.Sprintf("%s has %d sizes", s.ID, len(s.Sizes)), fmt.Sprintf("at most %d", mostSizes))
 	}
+	switch {
+	case s.Grooves == 0:
+	case len(s.Sizes) > 0 && !s.Sheet():
+		r.fail(r.KeyAt("grooves"), "wrong-section", fmt.Sprintf("%s is bars, and only sheets have grooves", s.ID), "")
+	case s.Grooves < minPitch:
+		r.fail(r.KeyAt("grooves"), "bad-length", fmt.Sprintf("the grooves of %s are closer than 1/8 in", s.ID), "the distance from one groove to the next, such as 3in")
+	default:
+		s.Grain = true
+	}
 	for i, z := range s.Sizes {
 		same := func(o StockSize) bool { return o.Length == z.Length && o.Width == z.Width }
 		switch least := min(z.Length, cmp.Or(z.Width, z.Length)); {
@@ -202,6 +216,10 @@ func (r *reader) checkCut(p *Part) {
 		r.fail(at, "wrong-section", fmt.Sprintf("%s is cut to its own width and depth from a sheet, not to a length", p.ID), "")
 	case c.From.Sheet() && !slices.Contains(p.sides(), cmp.Or(c.Grain, AnyGrain)):
 		r.fail(at, "bad-word", fmt.Sprintf("the grain of %s cannot lie along its %s", p.ID, c.Grain), "")
+	case c.From.Grooves > 0 && (p.Panel == nil || p.Panel.Surface != Slatwall || p.Panel.Pitch != c.From.Grooves):
+		r.fail(at, "bad-stock", fmt.Sprintf("%s has grooves %s apart, and %s is no slatwall panel with slots as far apart", c.From.ID, c.From.Grooves.Text(r.bare), p.ID), "")
+	case c.From.Grooves > 0 && c.Grain != "" && c.Grain != GrainWidth:
+		r.fail(at, "bad-word", fmt.Sprintf("the grooves of %s run along its width", p.ID), "grain: width, or no grain")
 	case p.Kind == Frame || p.Kind == Stand || p.Kind == Fixing:
 		r.fail(at, "wrong-section", fmt.Sprintf("a %s is not cut from stock", p.Kind), "")
 	}
@@ -228,6 +246,9 @@ func (p *Part) Blank() Blank {
 	usual := GrainWidth
 	if p.Panel != nil {
 		other, usual = p.Panel.Height, GrainHeight
+	}
+	if p.Cut.From.Grooves > 0 {
+		usual = GrainWidth
 	}
 	b := Blank{Along: p.Width, Across: other, Turn: !p.Cut.From.Grain || p.Cut.Grain == AnyGrain}
 	if cmp.Or(p.Cut.Grain, usual) != GrainWidth && p.Cut.Grain != AnyGrain {

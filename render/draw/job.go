@@ -13,6 +13,7 @@ import (
 	"setwright/layout/parts"
 	"setwright/layout/picture"
 	"setwright/layout/plan"
+	"setwright/layout/saw"
 	"setwright/layout/unit"
 	"setwright/render/bars"
 	"setwright/render/words"
@@ -25,6 +26,7 @@ type Job struct {
 	Findings []diag.Finding // stops first, then cautions, then notes: as they are numbered, from 1
 	Report   check.Report
 	Words    *words.Words
+	Cuts     []saw.Plan
 
 	Fingerprint string
 	// Image returns a product's picture by its path, or nil if there is none. It

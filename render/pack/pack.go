@@ -6,6 +6,7 @@ import (
 	"setwright/layout/check"
 	"setwright/layout/diag"
 	"setwright/layout/picture"
+	"setwright/layout/saw"
 	"setwright/layout/unit"
 	"setwright/render/draw"
 	"setwright/render/sheet"
@@ -23,13 +24,16 @@ type Options struct {
 	// Report is what the checks say of the unit; its findings are among those
 	// the pack is built with. Without an assessment there is no statics sheet.
 	Report check.Report
+
+	// Cuts is how the parts that are cut are sawn from their stock.
+	Cuts []saw.Plan
 }
 
 // Build lays out the whole pack. A finding of level stop marks every sheet
 // "not for construction".
 func Build(u *unit.Unit, findings []diag.Finding, o Options) *sheet.Pack {
 	job := draw.NewJob(u, findings, o.Report)
-	job.Fingerprint, job.Image = o.Fingerprint, o.Images
+	job.Fingerprint, job.Image, job.Cuts = o.Fingerprint, o.Images, o.Cuts
 	pages := ordered(job)
 	p := &sheet.Pack{
 		Title: u.Plan.Title, Author: u.Plan.By, Subject: subject(u, job), Keywords: o.Fingerprint,
@@ -52,6 +56,7 @@ func ordered(job *draw.Job) []*draw.Page {
 		rest = append(rest, job.Merchandise(f)...)
 	}
 	rest = append(rest, job.PickList()...)
+	rest = append(rest, job.CutList()...)
 	rest = append(rest, job.PositionKey()...)
 	rest = append(rest, job.KeyIndex()...)
 	rest = append(rest, job.Restock()...)

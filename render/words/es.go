@@ -102,6 +102,7 @@ func spanish() *Words {
 
 		StaticsWords: spanishStatics(),
 		KitWords:     spanishKit(),
+		CutWords:     spanishCut(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
 	}

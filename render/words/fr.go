@@ -102,6 +102,7 @@ func french() *Words {
 
 		StaticsWords: frenchStatics(),
 		KitWords:     frenchKit(),
+		CutWords:     frenchCut(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
 	}

@@ -1,0 +1,115 @@
+package list
+
+import (
+	"strconv"
+
+	"setwright/layout/diag"
+	"setwright/layout/measure"
+	"setwright/layout/parts"
+	"setwright/layout/plan"
+	"setwright/layout/saw"
+	"setwright/layout/unit"
+)
+
+// Cuts works out how all parts of a unit that are cut from stock are cut: a plan
+// a stock, in the order the pick list meets them. A piece's mark is its balloon;
+// its addresses are those of the rows it goes to, and of a panel face and bay: F2
+// is the second bay of the front.
+func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []diag.Finding) {
+	var jobs []*saw.Job
+	of := map[*parts.Stock]*saw.Job{}
+	var places map[lineKey]*places
+	for _, line := range pick {
+		if line.Part.Cut == nil {
+			continue
+		}
+		if places == nil {
+			places = cutPlaces(u)
+		}
+		stock := line.Part.Cut.From
+		job := of[stock]
+		if job == nil {
+			job = &saw.Job{Stock: stock, OnHand: handOf(stock, hand)}
+			of[stock] = job
+			jobs = append(jobs, job)
+		}
+		job.Pieces = append(job.Pieces, piece(line, places[lineKey{line.Part, line.Cut}]))
+	}
+	var plans []saw.Plan
+	var found []diag.Finding
+	for _, job := range jobs {
+		p, f := saw.Cut(*job)
+		plans, found = append(plans, p), append(found, f...)
+	}
+	saw.Number(plans)
+	return plans, found
+}
+
+func handOf(stock *parts.Stock, hand []parts.OnHand) []parts.OnHand {
+	var list []parts.OnHand
+	for _, h := range hand {
+		if h.Stock == stock {
+			list = append(list, h)
+		}
+	}
+	return list
+}
+
+// piece is a line of the pick list as the saw has it.
+func piece(line PickLine, at *places) saw.Piece {
+	p := saw.Piece{Mark: strconv.Itoa(line.Balloon), Name: line.Part.Name, Count: line.Quantity, Where: at.where, At: at.first}
+	if line.Part.Cut.From.Sheet() {
+		blank := line.Part.Blank()
+		p.Length, p.Width, p.Turn = blank.Along, blank.Across, blank.Turn
+		return p
+	}
+	p.Length = line.Cut
+	if p.Length == 0 {
+		p.Length = line.Part.CutLength()
+	}
+	return p
+}
+
+// places are the addresses of the pieces of one pick line, and where the plan
+// asks for the first.
+type places struct {
+	where []string
+	first diag.Span
+}
+
+func cutPlaces(u *unit.Unit) map[lineKey]*places {
+	all := map[lineKey]*places{}
+	add := func(part *parts.Part, cut measure.Length, address string, at diag.Span) {
+		if part.Cut == nil {
+			return
+		}
+		key := lineKey{part, cut}
+		if all[key] == nil {
+			all[key] = &places{first: at}
+		}
+		all[key].where = append(all[key].where, address)
+	}
+	for _, s := range u.Structure {
+		if s.Bay > 0 {
+			add(s.Part, 0, s.Face.Letter()+strconv.Itoa(s.Bay), panelAt(u.Plan, s.Face))
+		}
+	}
+	for _, face := range u.Faces {
+		for _, row := range face.Rows {
+			for _, p := range row.All() {
+				add(p.Part, p.Cut, row.Address, row.Declared.Span)
+			}
+		}
+	}
+	return all
+}
+
+// panelAt is where the plan names a face's panel.
+func panelAt(p *plan.Plan, face plan.FaceID) diag.Span {
+	for _, panel := range p.Unit.Panels {
+		if panel.Face == face {
+			return panel.Panel.At
+		}
+	}
+	return p.Unit.At
+}

@@ -1,0 +1,198 @@
+package draw
+
+import (
+	"slices"
+
+	"setwright/layout/measure"
+	"setwright/layout/saw"
+	"setwright/render/sheet"
+)
+
+const (
+	cutBarHeight = 7 * mm        // a bar is drawn as long as it is, but not as wide
+	barChain     = 3500 * micron // from a bar to the line of its running figures
+	barLift      = 4200 * micron // from one level of labels over a bar to the next
+	arrowHead    = 1800 * micron // ISO 129-1
+	cutPad       = 1000 * micron // round the label of a part
+	cutFigure    = 800 * micron  // between running figures on one level
+)
+
+// label is what is written on a part of a drawing, and where if it does not fit
+// inside.
+type label struct {
+	box   sheet.Rect
+	text  string
+	style style
+	over  bool // it stands over the bar, with a leader
+}
+
+// bar draws one pattern of bars: the parts in the bar, their running figures
+// under it, and over it what finds no room inside.
+func (c *cutFlow) bar(p *saw.Plan, pat *saw.Pattern, head string) {
+	v := view{den: c.den}
+	labels := c.barLabels(p, pat, v)
+	lifted, levels := c.lifted(labels)
+	figures, under := c.running(pat.Strokes(), v)
+	s := letter(plain).strong()
+	above := barLift * measure.Length(levels)
+	c.room(s.pitch() + 1*mm + above + cutBarHeight + barChain + chainDrop + depthPitch*measure.Length(under+1) + letter(plain).pitch())
+	c.page.scale = c.job.scaleName(c.den)
+	c.page.write(c.area.Min.X, c.y+s.rise(), head, s)
+	c.skip(s.pitch() + 1*mm + above)
+	v.origin = pt(c.area.Min.X+cutLeft/2, c.y+cutBarHeight)
+	pat.Root.Leaves(func(n *saw.Node) {
+		c.page.cutFill(box(v.x(n.X), c.y, v.x(n.X+n.Length), c.y+cutBarHeight), n.Kind)
+	})
+	c.barText(labels, lifted, v)
+	c.barFigures(figures, v)
+	c.y += cutBarHeight + barChain + chainDrop + depthPitch*measure.Length(under+1) + 1*mm
+}
+
+// barLabels are the labels of the parts of a bar, boxes measured from its left end.
+func (c *cutFlow) barLabels(p *saw.Plan, pat *saw.Pattern, v view) []label {
+	var list []label
+	pat.Root.Leaves(func(n *saw.Node) {
+		text := c.cutLabel(p, n, " · ")
+		if text == "" {
+			return
+		}
+		l := label{box: box(v.len(n.X), 0, v.len(n.X+n.Length), cutBarHeight), text: text, style: letter(plain)}
+		if l.style.width(text)+cutPad > wide(l.box) {
+			l.style = letter(fine)
+		}
+		if l.style.width(text)+cutPad > wide(l.box) {
+			l.style, l.over = letter(plain), true
+		}
+		list = append(list, l)
+	})
+	return list
+}
+
+// cutLabel is what a part is called on the drawing: its mark and size, or under
+// what name it is kept.
+func (c *cutFlow) cutLabel(p *saw.Plan, n *saw.Node, between string) string {
+	switch n.Kind {
+	case saw.Wanted:
+		return p.Job.Pieces[n.Piece].Mark + between + c.plainSize(n)
+	case saw.Kept:
+		return n.Name + between + c.plainSize(n)
+	}
+	return ""
+}
+
+// plainSize is a size without its unit.
+func (c *cutFlow) plainSize(n *saw.Node) string {
+	if n.Width == 0 {
+		return c.job.figure(n.Length)
+	}
+	return c.job.figure(n.Length) + " × " + c.job.figure(n.Width)
+}
+
+// lifted gives the labels that stand over a bar their levels, from the bar up.
+func (c *cutFlow) lifted(labels []label) (level []int, levels int) {
+	var over []slotted
+	for _, l := range labels {
+		if l.over {
+			over = append(over, slotted{(l.box.Min.X + l.box.Max.X) / 2, l.style.width(l.text)})
+		}
+	}
+	level, _ = stagger(over, len(over), cutFigure)
+	if len(level) > 0 {
+		levels = slices.Max(level) + 1
+	}
+	return level, levels
+}
+
+// barText writes the labels, those over the bar with a leader to their part.
+func (c *cutFlow) barText(labels []label, level []int, v view) {
+	next := 0
+	var leaders []sheet.Point
+	for _, l := range labels {
+		x := v.origin.X + (l.box.Min.X+l.box.Max.X)/2
+		if !l.over {
+			at := l.style.middle().extent(x, c.y+cutBarHeight/2+l.style.height/2, l.text)
+			c.page.fillBox(inset(at, 100*micron), white())
+			c.page.writeMid(x, c.y+cutBarHeight/2, l.text, l.style.middle())
+			continue
+		}
+		leaders = append(leaders, pt(x, c.y-barLift*measure.Length(level[next])-800*micron))
+		next++
+	}
+	for _, at := range leaders {
+		c.page.line(at.X, at.Y, at.X, c.y+cutBarHeight/2, pen(hair))
+		ink := black()
+		c.page.circle(at.X, c.y+cutBarHeight/2, 450*micron, nil, &ink)
+	}
+	next = 0
+	for _, l := range labels {
+		if l.over {
+			at := leaders[next]
+			next++
+			c.page.fillBox(inset(l.style.middle().extent(at.X, at.Y, l.text), -100*micron), white())
+			c.page.write(at.X, at.Y, l.text, l.style.middle())
+		}
+	}
+}
+
+// running is the figure of one cut, and its level under the line.
+type running struct {
+	at    measure.Length
+	level int
+}
+
+// running gives the figures of crosscuts their levels.
+func (c *cutFlow) running(strokes []saw.Stroke, v view) (list []running, deepest int) {
+	var labels []slotted
+	for _, k := range strokes {
+		if k.Way == saw.Cross {
+			list = append(list, running{at: k.At})
+		}
+	}
+	slices.SortFunc(list, func(a, b running) int { return int(min(max(a.at-b.at, -1), 1)) })
+	list = slices.Compact(list)
+	for _, r := range list {
+		labels = append(labels, slotted{v.len(r.at), letter(plain).width(c.job.figure(r.at))})
+	}
+	level, _ := stagger(labels, len(labels), cutFigure)
+	for i := range list {
+		list[i].level = level[i]
+		deepest = max(deepest, level[i])
+	}
+	return list, deepest
+}
+
+// barFigures draws the running figures under a bar, or under a sheet's crosscuts.
+func (c *cutFlow) barFigures(list []running, v view) {
+	p, bottom := c.page, v.origin.Y
+	y := bottom + barChain
+	s := letter(plain).middle()
+	p.writeMid(v.origin.X-2500*micron, y, "0", letter(plain).end())
+	if len(list) == 0 {
+		return
+	}
+	p.line(v.x(0), bottom+500*micron, v.x(0), y, pencil(hair, 120))
+	p.line(v.x(0), y, v.x(list[len(list)-1].at), y, pen(hair))
+	for _, r := range list {
+		x := v.x(r.at)
+		base := y + chainDrop + 500*micron + plain + depthPitch*measure.Length(r.level)
+		p.line(x, bottom+500*micron, x, max(y, base-plain-500*micron), pencil(hair, 120))
+	}
+	for _, r := range list {
+		x := v.x(r.at)
+		p.arrowHead(x, y, 1, 0)
+		base := y + chainDrop + 500*micron + plain + depthPitch*measure.Length(r.level)
+		text := c.job.figure(r.at)
+		p.fillBox(inset(s.extent(x, base, text), -100*micron), white())
+		p.write(x, base, text, s)
+	}
+	p.origin(v.x(0), y)
+}
+
+// arrowHead ends a running dimension at x, y (ISO 129-1); dx, dy is the way it
+// points.
+func (p *Page) arrowHead(x, y, dx, dy measure.Length) {
+	ink := black()
+	const half = 350 * micron
+	back := pt(x-dx*arrowHead, y-dy*arrowHead)
+	p.polygon([]sheet.Point{pt(x, y), pt(back.X+dy*half, back.Y+dx*half), pt(back.X-dy*half, back.Y-dx*half)}, nil, &ink)
+}

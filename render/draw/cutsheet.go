@@ -1,0 +1,295 @@
+package draw
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"setwright/layout/measure"
+	"setwright/layout/saw"
+	"setwright/render/sheet"
+)
+
+const (
+	cutTop      = 8 * mm        // over a sheet: numbers of crosscuts
+	cutNumber   = 1900 * micron // radius of the number of a cut
+	cutTable    = 74 * mm       // what the table of cuts wants at least
+	innerChain  = 4800 * micron // what running figures inside a strip take
+	innerLeast  = 13 * mm       // strips narrower than this have theirs in the table alone
+	cutRunWidth = 9 * mm        // from a sheet to the axis of its rips
+)
+
+// sheet draws one pattern of sheets: every part to scale, the first stage of cuts
+// with running figures outside, the further ones inside, and a table of all cuts
+// in sawing order.
+func (c *cutFlow) sheet(p *saw.Plan, pat *saw.Pattern, head string) {
+	v := view{den: c.den}
+	strokes := pat.Strokes()
+	var outer []saw.Stroke
+	for _, k := range strokes {
+		if k.Stage <= 1 {
+			outer = append(outer, k)
+		}
+	}
+	figures, under := c.running(outer, v)
+	root := &pat.Root
+	t := c.strokeTable(strokes)
+	s := letter(plain).strong()
+	drawn := cutTop + v.len(root.Width) + barChain + chainDrop + depthPitch*measure.Length(under+1) + 1*mm
+	aside := c.area
+	aside.Min.X += cutLeft + v.len(root.Length) + cutRight
+	beside := wide(aside) >= cutTable && t.heightIn(wide(aside)) <= drawn*5/4
+	height := s.pitch() + 1*mm + drawn
+	if beside {
+		height = max(height, s.pitch()+1*mm+t.heightIn(wide(aside)))
+	}
+	c.room(height + 2*letter(plain).pitch())
+	c.page.scale = c.job.scaleName(c.den)
+	c.page.write(c.area.Min.X, c.y+s.rise(), head, s)
+	c.skip(s.pitch() + 1*mm)
+	top := c.y
+	v.origin = pt(c.area.Min.X+cutLeft, top+cutTop+v.len(root.Width))
+	c.parts(p, pat, v)
+	c.barFigures(figures, v)
+	c.ripFigures(outer, v)
+	c.numbers(outer, root, v)
+	c.inner(strokes, v)
+	c.partNames(pat, v)
+	c.y = top + drawn
+	if !beside {
+		c.table(t)
+		c.skip(1500 * micron)
+		return
+	}
+	side := &flow{section: c.section, page: c.page, area: aside, y: top + cutTop}
+	side.table(t)
+	c.y = max(c.y, side.y+2*mm)
+}
+
+// parts draws every part of a sheet with its label.
+func (c *cutFlow) parts(p *saw.Plan, pat *saw.Pattern, v view) {
+	pat.Root.Leaves(func(n *saw.Node) {
+		c.page.cutFill(v.box(n.X, n.X+n.Length, n.Y, n.Y+n.Width), n.Kind)
+	})
+	pat.Root.Leaves(func(n *saw.Node) {
+		if text := c.cutLabel(p, n, "\n"); text != "" {
+			r := v.box(n.X, n.X+n.Length, n.Y, n.Y+n.Width)
+			if high(r) >= innerLeast {
+				r.Max.Y -= innerChain
+			}
+			r.Min.X, r.Max.X = r.Min.X+cutNumber, r.Max.X-cutNumber
+			c.page.partLabel(r, text)
+		}
+	})
+}
+
+// partLabel writes a label in the middle of a part: on two lines or one, level or
+// turned, whatever is the largest that fits; of one that fits no way, the mark.
+func (p *Page) partLabel(r sheet.Rect, text string) {
+	mark, size := cutLine(text)
+	for _, try := range []struct {
+		lines  []string
+		height measure.Length
+	}{
+		{[]string{mark, size}, plain}, {[]string{mark + " · " + size}, plain}, {[]string{mark, size}, fine}, {[]string{mark + " · " + size}, fine}, {[]string{mark}, fine},
+	} {
+		s := letter(try.height).middle()
+		w, h := measure.Length(0), s.pitch()*measure.Length(len(try.lines))
+		for _, line := range try.lines {
+			w = max(w, s.width(line))
+		}
+		switch {
+		case w <= wide(r) && h <= high(r):
+			p.labelLines(r, try.lines, s)
+			return
+		case len(try.lines) == 1 && w <= high(r) && h <= wide(r):
+			p.labelTurned(r, try.lines[0], s)
+			return
+		}
+	}
+}
+
+func cutLine(text string) (first, second string) {
+	for i, r := range text {
+		if r == '\n' {
+			return text[:i], text[i+1:]
+		}
+	}
+	return text, ""
+}
+
+func (p *Page) labelLines(r sheet.Rect, lines []string, s style) {
+	x := (r.Min.X + r.Max.X) / 2
+	y := (r.Min.Y+r.Max.Y)/2 - s.pitch()*measure.Length(len(lines)-1)/2
+	for i, line := range lines {
+		as := s
+		if i == 0 {
+			as = s.strong()
+		}
+		at := y + s.pitch()*measure.Length(i)
+		p.fillBox(inset(as.extent(x, at+s.height/2, line), -200*micron), white())
+		p.writeMid(x, at, line, as)
+	}
+}
+
+func (p *Page) labelTurned(r sheet.Rect, line string, s style) {
+	x, y := (r.Min.X+r.Max.X)/2+s.height/2, (r.Min.Y+r.Max.Y)/2
+	p.fillBox(inset(s.turned().extent(x, y, line), -200*micron), white())
+	p.write(x, y, line, s.turned())
+}
+
+// ripFigures draws the running figures of the rips of the first stage, up the left
+// side of the sheet.
+func (c *cutFlow) ripFigures(strokes []saw.Stroke, v view) {
+	var ats []measure.Length
+	for _, k := range strokes {
+		if k.Way == saw.Rip {
+			ats = append(ats, k.At)
+		}
+	}
+	if len(ats) == 0 {
+		return
+	}
+	ats = sorted(ats)
+	p, x := c.page, v.origin.X-cutRunWidth+3*mm
+	labels := make([]slotted, len(ats))
+	for i, at := range ats {
+		labels[len(ats)-1-i] = slotted{v.y(at), depthPitch}
+	}
+	middles := spread(labels, v.y(ats[len(ats)-1])-cutTop, v.origin.Y)
+	p.line(x, v.origin.Y, x, v.y(ats[len(ats)-1]), pen(hair))
+	p.line(x, v.origin.Y, v.origin.X-500*micron, v.origin.Y, pencil(hair, 120))
+	for i, at := range ats {
+		y, middle := v.y(at), middles[len(ats)-1-i]
+		p.line(x, y, v.origin.X-500*micron, y, pencil(hair, 120))
+		p.line(x-600*micron, y, x-1800*micron, middle, pencil(hair, 120))
+		p.arrowHead(x, y, 0, -1)
+		p.writeMid(x-2200*micron, middle, c.job.figure(at), letter(plain).end())
+	}
+	p.origin(x, v.origin.Y)
+}
+
+// numbers writes the numbers of the first cuts outside the sheet: of crosscuts
+// over it, of rips right of it.
+func (c *cutFlow) numbers(strokes []saw.Stroke, root *saw.Node, v view) {
+	for _, way := range []saw.Way{saw.Cross, saw.Rip} {
+		var of []saw.Stroke
+		for _, k := range strokes {
+			if k.Way == way {
+				of = append(of, k)
+			}
+		}
+		slices.SortStableFunc(of, func(a, b saw.Stroke) int { return int(min(max(a.At-b.At, -1), 1)) })
+		labels := make([]slotted, len(of))
+		if way == saw.Cross {
+			for i, k := range of {
+				labels[i] = slotted{v.x(k.At), 2*cutNumber + 300*micron}
+			}
+			edge := v.y(root.Width)
+			for i, x := range spread(labels, v.x(0)-cutNumber, v.x(root.Length)+cutRight) {
+				c.page.line(v.x(of[i].At), edge-500*micron, x, edge-3*mm+cutNumber, pencil(hair, 120))
+				c.page.cutNumber(x, edge-3*mm, of[i].Number)
+			}
+			continue
+		}
+		for i, k := range of {
+			labels[len(of)-1-i] = slotted{v.y(k.At), 2*cutNumber + 300*micron}
+		}
+		edge := v.x(root.Length)
+		for i, y := range spread(labels, v.y(root.Width)-cutNumber, v.origin.Y+3*mm) {
+			k := of[len(of)-1-i]
+			c.page.line(edge+500*micron, v.y(k.At), edge+3*mm-cutNumber, y, pencil(hair, 120))
+			c.page.cutNumber(edge+3*mm, y, k.Number)
+		}
+	}
+}
+
+// cutNumber is the number of a cut in its ring.
+func (p *Page) cutNumber(x, y measure.Length, n int) {
+	edge, fill := pen(thin), white()
+	p.circle(x, y, cutNumber, &edge, &fill)
+	p.writeMid(x, y, strconv.Itoa(n), letter(fine).middle())
+}
+
+// inner draws the further cuts where they are: their numbers, and in a strip that
+// is wide enough the running figures of its crosscuts.
+func (c *cutFlow) inner(strokes []saw.Stroke, v view) {
+	p, s := c.page, letter(fine)
+	last, lastRing := sheet.Point{}, sheet.Point{}
+	for _, k := range strokes {
+		if k.Stage < 2 {
+			continue
+		}
+		if k.Way == saw.Rip {
+			x, y := v.x(k.To)-cutNumber-500*micron, v.y(k.At)
+			if v.len(k.To-k.From) > 6*cutNumber && !near(pt(x, y), lastRing) {
+				p.cutNumber(x, y, k.Number)
+				lastRing = pt(x, y)
+			}
+			continue
+		}
+		x, bottom, top := v.x(k.At), v.y(k.From), v.y(k.To)
+		if ring := pt(x, top+cutNumber+600*micron); bottom-top > 4*cutNumber && !near(ring, lastRing) {
+			p.cutNumber(ring.X, ring.Y, k.Number)
+			lastRing = ring
+		}
+		if bottom-top < innerLeast {
+			continue
+		}
+		y, from := bottom-1500*micron, v.x(k.At-k.Set)
+		if last.Y == y {
+			from = last.X
+		}
+		text := c.job.figure(k.At)
+		if s.width(text)+arrowHead+1*mm > x-from {
+			continue
+		}
+		p.line(from, y, x, y, pen(hair))
+		p.arrowHead(x, y, 1, 0)
+		at := s.end().extent(x-600*micron, y-900*micron, text)
+		p.fillBox(at, white())
+		p.write(x-600*micron, y-900*micron, text, s.end())
+		last = pt(x, y)
+	}
+}
+
+// near says whether two rings would touch.
+func near(a, b sheet.Point) bool {
+	dx, dy := a.X-b.X, a.Y-b.Y
+	return max(dx, -dx) < 2*cutNumber+200*micron && max(dy, -dy) < 2*cutNumber+200*micron
+}
+
+// partNames names the parts of the first stage that are cut on, at their ends.
+func (c *cutFlow) partNames(pat *saw.Pattern, v view) {
+	s := letter(plain).strong()
+	for _, part := range pat.FirstParts() {
+		n := part.Node
+		if part.Way == saw.Rip {
+			c.page.writeMid(v.x(pat.Root.Length)+8*mm, v.y(n.Y+n.Width/2), part.Name, s)
+		} else {
+			c.page.write(v.x(n.X+n.Length/2), v.y(pat.Root.Width)-1200*micron, part.Name, s.middle())
+		}
+	}
+}
+
+// strokeTable lists the cuts in sawing order.
+func (c *cutFlow) strokeTable(strokes []saw.Stroke) table {
+	w := c.job.Words
+	t := table{height: fine, space: tightSpace, columns: []column{
+		{head: w.CutNumber, end: true}, {head: w.CutKind}, {head: w.CutOf}, {head: fmt.Sprintf("%s, %s", w.CutSet, c.job.unitName()), end: true},
+		{head: fmt.Sprintf("%s, %s", w.CutFrom, c.job.unitName()), end: true}}}
+	for _, k := range strokes {
+		way, of := w.CutRip, k.Of
+		if k.Way == saw.Cross {
+			way = w.CutCross
+		}
+		if k.Stage == 0 {
+			way = w.CutSquare
+		}
+		if of == "" {
+			of = w.CutWhole
+		}
+		t.records = append(t.records, record{cells: []string{strconv.Itoa(k.Number), way, of, c.job.figure(k.Set), c.job.figure(k.At)}})
+	}
+	return t
+}
