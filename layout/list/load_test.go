@@ -45,6 +45,11 @@ func TestLoads(t *testing.T) {
 			t.Errorf("%v of %v: %s, want %s: %s", c.counts, c.weights, got, c.want, c.reason)
 		}
 	}
+	panels := picked([]int{1, 2, 3}, []measure.Mass{kg, kg, kg})
+	panels[1].Part = grid
+	if got, want := said(Loads(limited(20*kg), panels)), "1 of 1, 3 of 3; two: 1 of 2; two: 1 of 2"; got != want {
+		t.Errorf("light panels: %s, want %s: two people carry each", got, want)
+	}
 	if got := said(Loads(limited(0), picked([]int{2}, []measure.Mass{plan.DefaultLift}))); got != "1 of 1; 1 of 1" {
 		t.Errorf("without a limit of its own: %s, want the usual one", got)
 	}

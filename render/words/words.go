@@ -100,6 +100,7 @@ type Words struct {
 	PhotoOf                                                             string // face
 
 	StaticsWords
+	PickWords
 
 	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
 	listWords  map[string]string // by the lists' own words, which are English
