@@ -18,7 +18,7 @@ type Load struct {
 	Items  []Packed    // in walking order
 	Pieces int
 	Weight measure.Mass
-	Team   bool // one piece that two people lift
+	People int // who lift it: 1, or for a piece by itself 2 and more
 }
 
 // Packed is pieces of one pick line in a load.
@@ -29,9 +29,9 @@ type Packed struct {
 
 // Loads packs a pick list into loads: the bare unit's, then those of each face
 // in sheet order. A frame, a panel (common practice: both are unwieldy) and any
-// piece over the plan's limit is a load of its own for two people. All else of a
-// face is packed in walking order within the limit, each carton filled before
-// the next is begun. Among packings that keep that order none has fewer loads:
+// piece over the plan's limit is a load of its own for two people, or for as many
+// as keep within the limit each. All else of a face is packed in walking order
+// within the limit, each carton filled before the next is begun. Among packings that keep that order none has fewer loads:
 // wherever another one closes a carton, this one has packed as much. Only weight
 // is judged, for nothing is known of the size of cartons.
 func Loads(u *unit.Unit, pick []PickLine) []Load {
@@ -82,15 +82,14 @@ func (p *packer) pack(line PickLine, pieces int) {
 	each := line.Each()
 	if each > p.limit || line.Part.Kind == parts.Frame || line.Part.Kind == parts.Panel {
 		for range pieces {
-			at := p.begin()
-			p.put(at, Packed{line.Balloon, 1}, each)
-			p.loads[at].Team = true
+			people := max(2, int((each+p.limit-1)/p.limit))
+			p.put(p.begin(people), Packed{line.Balloon, 1}, each)
 		}
 		return
 	}
 	for pieces > 0 {
 		if p.open < 0 || p.loads[p.open].Weight+each > p.limit {
-			p.open = p.begin()
+			p.open = p.begin(1)
 		}
 		n := pieces
 		if each > 0 {
@@ -101,9 +100,9 @@ func (p *packer) pack(line PickLine, pieces int) {
 	}
 }
 
-// begin begins a load and returns its place.
-func (p *packer) begin() int {
-	p.loads = append(p.loads, Load{Face: p.face})
+// begin begins a load for so many people and returns its place.
+func (p *packer) begin(people int) int {
+	p.loads = append(p.loads, Load{Face: p.face, People: people})
 	return len(p.loads) - 1
 }
 

@@ -10,8 +10,8 @@ import (
 	"setwright/layout/plan"
 )
 
-// Loads draws what is carried together: each load with all that is in it, and
-// what the loads of each face come to.
+// Loads draws what is carried together: what the loads of each face come to, and
+// each load with all that is in it.
 func (j *Job) Loads() []*Page {
 	s := &section{job: j, name: "loads", title: j.Words.Loads, under: j.Words.LoadsUnder}
 	loads := list.Loads(j.Unit, j.pick)
@@ -21,11 +21,11 @@ func (j *Job) Loads() []*Page {
 		f.skip(1 * mm)
 	}
 	f.skip(1 * mm)
-	f.table(j.loadTable(loads))
+	f.heading(j.Words.LoadTotals, 20*mm)
+	f.table(j.loadTotals(loads))
 	f.skip(3 * mm)
-	totals := j.loadTotals(loads)
-	f.heading(j.Words.LoadTotals, min(totals.heightIn(wide(f.area)), 60*mm))
-	f.table(totals)
+	f.heading(j.Words.OneByOne, 20*mm)
+	f.table(j.loadTable(loads))
 	return s.pages
 }
 
@@ -45,8 +45,8 @@ func (j *Job) loadTable(loads []list.Load) table {
 	}}
 	for _, load := range loads {
 		lifted := j.Words.OneLifts
-		if load.Team {
-			lifted = j.Words.TwoLift
+		if load.People > 1 {
+			lifted = fmt.Sprintf(j.Words.MoreLift, load.People)
 		}
 		inside := make([]string, len(load.Items))
 		for i, item := range load.Items {
@@ -54,7 +54,7 @@ func (j *Job) loadTable(loads []list.Load) table {
 			inside[i] = fmt.Sprintf("%d × (%d) %s", item.Pieces, item.Balloon, j.partName(line.Part, line.Cut))
 		}
 		t.records = append(t.records, record{cells: []string{"", strconv.Itoa(load.Number), j.placeName(load.Face), strconv.Itoa(load.Pieces),
-			j.mass(load.Weight), lifted, strings.Join(inside, "\n")}})
+			j.weight(load.Weight), lifted, strings.Join(inside, "\n")}})
 	}
 	return t
 }
@@ -69,7 +69,7 @@ func (j *Job) loadTotals(loads []list.Load) table {
 		for _, l := range loads {
 			pieces, weight = pieces+l.Pieces, weight+l.Weight
 		}
-		t.records = append(t.records, record{bold: bold, cells: []string{name, strconv.Itoa(len(loads)), strconv.Itoa(pieces), j.mass(weight), ""}})
+		t.records = append(t.records, record{bold: bold, cells: []string{name, strconv.Itoa(len(loads)), strconv.Itoa(pieces), j.weight(weight), ""}})
 	}
 	for from := 0; from < len(loads); {
 		to := from

@@ -15,7 +15,7 @@ func (j *Job) PickList() []*Page {
 	s := &section{job: j, name: "pick-list", title: j.Words.PickList, under: j.Words.PickUnder}
 	t := table{columns: []column{
 		{tick: true, head: j.Words.Pulled}, {tick: true, head: j.Words.Loaded}, {tick: true, head: j.Words.Installed},
-		{head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 5}, {head: j.Words.Size, flex: 3}, {head: j.Words.Quantity, end: true},
+		{head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 4}, {head: j.Words.Size, flex: 3}, {head: j.Words.Quantity, end: true},
 		{head: j.Words.Packs, end: true}, {head: j.Words.Weight, end: true}, {head: j.Words.Where, flex: 3},
 	}}
 	group, quantity, weight := list.Group(""), 0, measure.Mass(0)
@@ -116,7 +116,7 @@ func (j *Job) weight(m measure.Mass) string {
 func (j *Job) packText(line list.PickLine) string {
 	switch {
 	case line.Packs == 0:
-		return j.Words.CutList
+		return strings.Replace(j.Words.CutList, " ", "\n", 1)
 	case line.Part.Pack <= 1:
 		return strconv.Itoa(line.Packs)
 	}

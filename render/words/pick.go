@@ -9,11 +9,12 @@ type PickWords struct {
 	NoWeight                  string // numbers of pick lines
 
 	Loads, LoadsUnder, LoadNumber, InsideHead, LiftHead string
-	OneLifts, TwoLift                                   string
+	OneLifts                                            string
+	MoreLift                                            string // how many people
 	LiftSays                                            string // limit
 	LiftUsual                                           string
 	LiftGiven                                           string // load constant
-	LiftCare, LoadTotals, AllLoads                      string
+	LiftCare, LoadTotals, AllLoads, OneByOne            string
 
 	PickByFace, ByFaceUnder, TwoAtOnce, WhoHead, FacesHead, MinutesHead string
 	TogetherFirst, PersonA, PersonB                                     string
@@ -28,12 +29,12 @@ func englishPick() PickWords {
 		NoWeight:    "The parts list gives no weight for items %s: they count as nothing.",
 
 		Loads: "Loads", LoadsUnder: "What to carry together, each load to one place. In brackets: items of the pick list.",
-		LoadNumber: "Load", InsideHead: "What is in it", LiftHead: "Lifted by", OneLifts: "one person", TwoLift: "two people",
-		LiftSays:   "One person lifts %s at most. Frames, panels and any piece over that are carried one at a time, by two people.",
+		LoadNumber: "Load", InsideHead: "What is in it", LiftHead: "Lifted by", OneLifts: "one person", MoreLift: "%d people",
+		LiftSays:   "One person lifts %s at most. Frames, panels and any piece over that are carried one at a time, by two people or as many as it says.",
 		LiftUsual:  "The limit is the load constant of the revised NIOSH lifting equation, DHHS (NIOSH) 94-110: the most for one person where nothing else speaks against it.",
 		LiftGiven:  "The limit is the plan's own. The load constant of the revised NIOSH lifting equation, DHHS (NIOSH) 94-110, is %s: the most for one person where nothing else speaks against it.",
 		LiftCare:   "Reaching, twisting, stairs and repetition call for less; the maker's and local rules govern. Only weight is judged here, not the size of a carton.",
-		LoadTotals: "On the carts, by place", AllLoads: "All",
+		LoadTotals: "On the carts, by place", AllLoads: "All", OneByOne: "Load by load",
 
 		PickByFace: "Pick list by face", ByFaceUnder: "The same parts, shared out so that two people pull and build at once.",
 		TwoAtOnce: "Two people at once", WhoHead: "Who", FacesHead: "Faces", MinutesHead: "Minutes",
@@ -53,12 +54,12 @@ func spanishPick() PickWords {
 		NoWeight:    "La lista de piezas no da el peso de los números %s: cuentan como nada.",
 
 		Loads: "Bultos", LoadsUnder: "Lo que se lleva junto, cada bulto a un solo lugar. Entre paréntesis: números de la lista de recogida.",
-		LoadNumber: "Bulto", InsideHead: "Contenido", LiftHead: "Lo levanta", OneLifts: "una persona", TwoLift: "dos personas",
-		LiftSays:   "Una persona levanta %s como máximo. Los bastidores, los paneles y toda pieza que pase de ahí van de uno en uno, entre dos personas.",
+		LoadNumber: "Bulto", InsideHead: "Contenido", LiftHead: "Lo levanta", OneLifts: "una persona", MoreLift: "%d personas",
+		LiftSays:   "Una persona levanta %s como máximo. Los bastidores, los paneles y toda pieza que pase de ahí van de uno en uno, entre dos personas o las que se indican.",
 		LiftUsual:  "El límite es la constante de carga de la ecuación revisada de NIOSH, DHHS (NIOSH) 94-110: lo máximo para una persona si nada más lo desaconseja.",
 		LiftGiven:  "El límite es el del plan. La constante de carga de la ecuación revisada de NIOSH, DHHS (NIOSH) 94-110, es %s: lo máximo para una persona si nada más lo desaconseja.",
 		LiftCare:   "Alcanzar lejos, girar, las escaleras y la repetición piden menos; rigen el fabricante y las normas locales. Aquí solo se juzga el peso, no el tamaño de la caja.",
-		LoadTotals: "En los carros, por lugar", AllLoads: "Total",
+		LoadTotals: "En los carros, por lugar", AllLoads: "Total", OneByOne: "Bulto por bulto",
 
 		PickByFace: "Recogida por cara", ByFaceUnder: "Las mismas piezas, repartidas para que dos personas recojan y monten a la vez.",
 		TwoAtOnce: "Dos personas a la vez", WhoHead: "Quién", FacesHead: "Caras", MinutesHead: "Minutos",
@@ -78,12 +79,12 @@ func frenchPick() PickWords {
 		NoWeight:    "La liste de pièces ne donne pas le poids des repères %s : ils comptent pour rien.",
 
 		Loads: "Charges à porter", LoadsUnder: "Ce qui se porte ensemble, chaque charge vers un seul endroit. Entre parenthèses : repères de la liste de prélèvement.",
-		LoadNumber: "Charge", InsideHead: "Contenu", LiftHead: "Levée par", OneLifts: "une personne", TwoLift: "deux personnes",
-		LiftSays:   "Une personne lève %s au plus. Ossatures, panneaux et toute pièce plus lourde se portent une à la fois, à deux.",
+		LoadNumber: "Charge", InsideHead: "Contenu", LiftHead: "Levée par", OneLifts: "une personne", MoreLift: "%d personnes",
+		LiftSays:   "Une personne lève %s au plus. Ossatures, panneaux et toute pièce plus lourde se portent une à la fois, à deux ou à autant que dit.",
 		LiftUsual:  "La limite est la constante de charge de l'équation révisée du NIOSH, DHHS (NIOSH) 94-110 : le plus pour une personne si rien d'autre ne s'y oppose.",
 		LiftGiven:  "La limite est celle du plan. La constante de charge de l'équation révisée du NIOSH, DHHS (NIOSH) 94-110, est %s : le plus pour une personne si rien d'autre ne s'y oppose.",
 		LiftCare:   "Bras tendus, torsion, escaliers et répétition demandent moins ; le fabricant et les règlements locaux priment. Seul le poids est jugé ici, non la taille d'un carton.",
-		LoadTotals: "Sur les chariots, par endroit", AllLoads: "Total",
+		LoadTotals: "Sur les chariots, par endroit", AllLoads: "Total", OneByOne: "Charge par charge",
 
 		PickByFace: "Prélèvement par face", ByFaceUnder: "Les mêmes pièces, partagées pour que deux personnes prélèvent et montent à la fois.",
 		TwoAtOnce: "Deux personnes à la fois", WhoHead: "Qui", FacesHead: "Faces", MinutesHead: "Minutes",
