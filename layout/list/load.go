@@ -5,19 +5,20 @@ import (
 	"slices"
 
 	"setwright/layout/measure"
+	"setwright/layout/parts"
 	"setwright/layout/plan"
 	"setwright/layout/unit"
 )
 
 // Load is what is lifted at one time: a filled carton, a bundle, or one piece
-// too heavy for a single person. All of it goes to one face.
+// that a single person does not lift. All of it goes to one face.
 type Load struct {
 	Number int         // from 1, through all faces
 	Face   plan.FaceID // "" for the bare unit
 	Items  []Packed    // in walking order
 	Pieces int
 	Weight measure.Mass
-	Team   bool // one piece over the limit: two people lift it
+	People int // who lift it: 1, or for a piece by itself 2 and more
 }
 
 // Packed is pieces of one pick line in a load.
@@ -27,18 +28,19 @@ type Packed struct {
 }
 
 // Loads packs a pick list into loads: the bare unit's, then those of each face
-// in sheet order. None weighs more than the plan's limit but one piece that does
-// by itself. The rest of a face is packed in walking order, each carton filled
-// before the next is begun. Among packings that keep that order none has fewer
-// loads: wherever another one closes a carton, this one has packed as much.
-// Only weight is judged, for nothing is known of the size of cartons.
+// in sheet order. A frame, a panel (common practice: both are unwieldy) and any
+// piece over the plan's limit is a load of its own for two people, or for as many
+// as keep within the limit each. All else of a face is packed in walking order
+// within the limit, each carton filled before the next is begun. Among packings that keep that order none has fewer loads:
+// wherever another one closes a carton, this one has packed as much. Only weight
+// is judged, for nothing is known of the size of cartons.
 func Loads(u *unit.Unit, pick []PickLine) []Load {
 	var loads []Load
 	for _, face := range walked(pick) {
 		p := packer{limit: cmp.Or(u.Plan.Lift, plan.DefaultLift), face: face, open: -1}
 		for _, line := range pick {
 			if portion := line.For(face); portion.Pieces > 0 {
-				p.pack(line.Balloon, portion.Pieces, line.Each())
+				p.pack(line, portion.Pieces)
 			}
 		}
 		loads = append(loads, p.loads...)
@@ -75,32 +77,32 @@ type packer struct {
 	open  int // the load being filled, -1 before the first
 }
 
-// pack packs pieces of one line, each of them weighing so much.
-func (p *packer) pack(balloon, pieces int, each measure.Mass) {
-	if each > p.limit {
+// pack packs so many pieces of one line.
+func (p *packer) pack(line PickLine, pieces int) {
+	each := line.Each()
+	if each > p.limit || line.Part.Kind == parts.Frame || line.Part.Kind == parts.Panel {
 		for range pieces {
-			p.begin()
-			p.put(len(p.loads)-1, Packed{balloon, 1}, each)
-			p.loads[len(p.loads)-1].Team = true
+			people := max(2, int((each+p.limit-1)/p.limit))
+			p.put(p.begin(people), Packed{line.Balloon, 1}, each)
 		}
 		return
 	}
 	for pieces > 0 {
 		if p.open < 0 || p.loads[p.open].Weight+each > p.limit {
-			p.open = p.begin()
+			p.open = p.begin(1)
 		}
 		n := pieces
 		if each > 0 {
 			n = min(n, int((p.limit-p.loads[p.open].Weight)/each))
 		}
-		p.put(p.open, Packed{balloon, n}, each)
+		p.put(p.open, Packed{line.Balloon, n}, each)
 		pieces -= n
 	}
 }
 
-// begin begins a load and returns its place.
-func (p *packer) begin() int {
-	p.loads = append(p.loads, Load{Face: p.face})
+// begin begins a load for so many people and returns its place.
+func (p *packer) begin(people int) int {
+	p.loads = append(p.loads, Load{Face: p.face, People: people})
 	return len(p.loads) - 1
 }
 

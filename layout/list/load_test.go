@@ -40,10 +40,16 @@ func TestLoads(t *testing.T) {
 		{[]int{1, 2, 1}, []measure.Mass{5 * kg, 21 * kg, 5 * kg}, "1 of 1, 1 of 3; two: 1 of 2; two: 1 of 2", "what two carry goes into no carton, and the carton waits"},
 		{[]int{1, 900, 1}, []measure.Mass{20 * kg, 0, 1}, "1 of 1, 900 of 2; 1 of 3", "what weighs nothing always fits"},
 		{[]int{1}, []measure.Mass{20*kg + 1}, "two: 1 of 1", "a milligram over"},
+		{[]int{1}, []measure.Mass{40*kg + 1}, "three: 1 of 1", "and more than two may"},
 	} {
 		if got := said(Loads(limited(20*kg), picked(c.counts, c.weights))); got != c.want {
 			t.Errorf("%v of %v: %s, want %s: %s", c.counts, c.weights, got, c.want, c.reason)
 		}
+	}
+	panels := picked([]int{1, 2, 3}, []measure.Mass{kg, kg, kg})
+	panels[1].Part = grid
+	if got, want := said(Loads(limited(20*kg), panels)), "1 of 1, 3 of 3; two: 1 of 2; two: 1 of 2"; got != want {
+		t.Errorf("light panels: %s, want %s: two people carry each", got, want)
 	}
 	if got := said(Loads(limited(0), picked([]int{2}, []measure.Mass{plan.DefaultLift}))); got != "1 of 1; 1 of 1" {
 		t.Errorf("without a limit of its own: %s, want the usual one", got)
@@ -57,8 +63,8 @@ func said(loads []Load) string {
 		if i > 0 {
 			all += "; "
 		}
-		if l.Team {
-			all += "two: "
+		if l.People > 1 {
+			all += []string{"two", "three"}[l.People-2] + ": "
 		}
 		for n, item := range l.Items {
 			if n > 0 {
@@ -99,9 +105,9 @@ func TestFewestLoads(t *testing.T) {
 			switch {
 			case l.Number != i+1 || l.Face != plan.Front || l.Weight != weight || l.Pieces != pieces || pieces == 0:
 				t.Errorf("load %+v weighs %d and has %d pieces", l, weight, pieces)
-			case l.Team && (pieces != 1 || weight <= limit) || !l.Team && weight > limit:
+			case l.People > 1 && (pieces != 1 || weight <= limit) || weight > measure.Mass(l.People)*limit:
 				t.Errorf("load %+v, limit %d", l, limit)
-			case !l.Team:
+			case l.People == 1:
 				cartons++
 			}
 		}

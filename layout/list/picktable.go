@@ -129,7 +129,7 @@ func loadColumns() []column[loadLine] {
 	return []column[loadLine]{
 		{Column{Name: "load", Kind: Whole}, func(l loadLine) Cell { return whole(l.Number) }},
 		{Column{Name: "face", Kind: Word}, func(l loadLine) Cell { return faceWord(l.Face) }},
-		{Column{Name: "people", Kind: Whole}, func(l loadLine) Cell { return whole(l.people()) }},
+		{Column{Name: "people", Kind: Whole}, func(l loadLine) Cell { return whole(l.People) }},
 		{Column{Name: "balloon", Kind: Whole}, func(l loadLine) Cell { return whole(l.Balloon) }},
 		{Column{Name: "part", Kind: Text}, func(l loadLine) Cell { return text(l.line.Part.ID) }},
 		{Column{Name: "name", Kind: Text, Detail: true}, func(l loadLine) Cell { return text(l.line.Part.Name) }},
@@ -137,12 +137,4 @@ func loadColumns() []column[loadLine] {
 		{Column{Name: "quantity", Kind: Whole, Total: true}, func(l loadLine) Cell { return whole(l.Packed.Pieces) }},
 		{Column{Name: "weight", Kind: Mass, Total: true}, func(l loadLine) Cell { return mass(measure.Mass(l.Packed.Pieces) * l.line.Each()) }},
 	}
-}
-
-// people is how many lift a load.
-func (l Load) people() int {
-	if l.Team {
-		return 2
-	}
-	return 1
 }

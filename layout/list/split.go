@@ -31,10 +31,10 @@ func Divide(pick []PickLine) Split {
 	var shares []Share
 	for _, face := range walked(pick) {
 		if face == "" {
-			split.Together = shareOf(pick, face)
+			split.Together = ShareOf(pick, face)
 			continue
 		}
-		shares = append(shares, shareOf(pick, face))
+		shares = append(shares, ShareOf(pick, face))
 	}
 	longest := 0
 	for second := range 1 << max(len(shares)-1, 0) { // a bit for each face but the first: set if it is the second person's
@@ -49,8 +49,8 @@ func Divide(pick []PickLine) Split {
 	return split
 }
 
-// shareOf is all the work of one face.
-func shareOf(pick []PickLine, face plan.FaceID) Share {
+// ShareOf is all the work of one face, or with "" of the bare unit.
+func ShareOf(pick []PickLine, face plan.FaceID) Share {
 	share := Share{Faces: []plan.FaceID{face}}
 	for _, line := range pick {
 		n := line.For(face).Pieces

@@ -103,6 +103,7 @@ func english() *Words {
 		StaticsWords: englishStatics(),
 		KitWords:     englishKit(),
 		CutWords:     englishCut(),
+		PickWords:    englishPick(),
 	}
 }
 

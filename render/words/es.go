@@ -103,6 +103,7 @@ func spanish() *Words {
 		StaticsWords: spanishStatics(),
 		KitWords:     spanishKit(),
 		CutWords:     spanishCut(),
+		PickWords:    spanishPick(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
 	}

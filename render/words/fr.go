@@ -103,6 +103,7 @@ func french() *Words {
 		StaticsWords: frenchStatics(),
 		KitWords:     frenchKit(),
 		CutWords:     frenchCut(),
+		PickWords:    frenchPick(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
 	}

@@ -102,6 +102,7 @@ type Words struct {
 	StaticsWords
 	KitWords
 	CutWords
+	PickWords
 
 	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
 	listWords  map[string]string // by the lists' own words, which are English
