@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"path/filepath"
 
 	"setwright/layout/diag"
@@ -104,7 +103,7 @@ func (to kitTargets) files(all *several, year *kit.Kit) ([]*written, error) {
 		}))
 	}
 	if to.pdf != "" {
-		drawn := render.Kit(year, all.findings.All(), render.Options{Program: program, Fingerprint: all.mark})
+		drawn := render.Kit(year, all.findings.All(), all.together, render.Options{Program: program, Fingerprint: all.mark})
 		errs = append(errs, pdf.Write(file(to.pdf, "-o"), drawn))
 	}
 	if files == nil {

@@ -130,7 +130,7 @@ func differences(a, b *parts.Part) []string {
 	tell("pack", a.Pack == b.Pack)
 	tell("supplier", a.Buy.Supplier == b.Buy.Supplier)
 	tell("price", slices.Equal(a.Buy.Packs, b.Buy.Packs) && a.Buy.Minimum == b.Buy.Minimum)
-	tell("stock that it is cut from", sameCut(a.Cut, b.Cut))
+	tell("stock to be cut from", sameCut(a.Cut, b.Cut))
 	return differ
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"setwright/layout/buy"
 	"setwright/layout/diag"
+	"setwright/layout/list"
 	"setwright/layout/measure"
 	"setwright/layout/parts"
 	"setwright/layout/saw"
@@ -121,7 +122,8 @@ func (b *buyer) order(season int, needed []int) (Change, []diag.Finding) {
 	}
 	cuts, found := b.saw(missing)
 	for i := range cuts {
-		items = append(items, b.stockItems(&cuts[i])...)
+		items = append(items, list.StockItems(&cuts[i], b.system)...)
+		b.lack(season, &cuts[i])
 	}
 	purchase, more := buy.Plan(items, b.list)
 	for _, o := range purchase.Orders {
@@ -141,6 +143,17 @@ func (b *buyer) receive(season int, bought buy.Line) {
 	for i := range b.lines {
 		if l := &b.lines[i]; l.Part.ID == bought.ID && l.Part.Cut == nil {
 			l.Come[season] = bought.Pieces
+		}
+	}
+}
+
+// lack takes back what could not be cut.
+func (b *buyer) lack(season int, p *saw.Plan) {
+	for i, n := range p.Missing {
+		for k := range b.lines {
+			if b.lines[k].mark() == p.Job.Pieces[i].Mark {
+				b.lines[k].Come[season] -= n
+			}
 		}
 	}
 }

@@ -1,6 +1,8 @@
 package kit
 
 import (
+	"strings"
+
 	"setwright/layout/buy"
 	"setwright/layout/diag"
 	"setwright/layout/measure"
@@ -54,31 +56,25 @@ func Make(seasons []Season, hand []parts.OnHand) (*Kit, []diag.Finding) {
 	for t := range seasons {
 		change, more := year.change(t)
 		k.Changes = append(k.Changes, change)
-		found = append(found, said(&seasons[t], more, seasonal)...)
+		found = append(found, said(&seasons[t], more, true)...)
 	}
 	once, more := newBuyer(k.Lines, list, system, hand).all()
 	k.AtOnce = once
-	return k, append(found, said(&seasons[0], more, func(code string) bool { return code == noPrice })...)
+	return k, append(found, said(&seasons[0], more, false)...)
 }
 
-// noPrice is the code of the finding that prices are missing: it is told once
-// for all seasons.
-const noPrice = "price-missing"
-
-func seasonal(code string) bool { return code != noPrice }
-
-// said is what buying and sawing found, as far as it is wanted, with the season
-// it is about.
-func said(s *Season, found []diag.Finding, wanted func(code string) bool) []diag.Finding {
+// said is what buying and sawing found that is about one season, with its name,
+// or else what holds for all of them: notes on prices and stock.
+func said(s *Season, found []diag.Finding, seasonal bool) []diag.Finding {
 	var list []diag.Finding
 	for _, f := range found {
-		if wanted(f.Code) {
-			f.At = s.file()
-			if f.Code != noPrice {
-				f.Message = "before " + s.Name + ": " + f.Message
-			}
-			list = append(list, f)
+		if own := f.Level > diag.Note || strings.HasPrefix(f.Code, "order-"); own != seasonal {
+			continue
 		}
+		if f.At = s.file(); seasonal {
+			f.Message = "before " + s.Name + ": " + f.Message
+		}
+		list = append(list, f)
 	}
 	return list
 }

@@ -55,11 +55,14 @@ func (b *buyer) of(s *parts.Stock) []parts.OnHand {
 
 // piece is so many pieces of a line for the saw, marked with its item.
 func (l *Line) piece(count int) saw.Piece {
-	p := saw.Piece{Mark: strconv.Itoa(l.Item), Name: cmp.Or(l.Part.Name, l.Part.ID), Count: count, At: l.Part.At}
+	p := saw.Piece{Mark: l.mark(), Name: cmp.Or(l.Part.Name, l.Part.ID), Count: count, At: l.Part.At}
 	p.Length, p.Width = list.PickLine{Part: l.Part, Cut: l.Cut}.CutTo()
 	p.Turn = l.Part.Cut.From.Sheet() && l.Part.Blank().Turn
 	return p
 }
+
+// mark is what is written on a line's pieces.
+func (l *Line) mark() string { return strconv.Itoa(l.Item) }
 
 // put takes what a plan uses out of the stockroom and puts its off-cuts there.
 func (b *buyer) put(p *saw.Plan) {
@@ -76,19 +79,6 @@ func (b *buyer) put(p *saw.Plan) {
 	for _, o := range p.Offcuts() {
 		b.stock = append(b.stock, parts.OnHand{Stock: p.Job.Stock, Length: o.Length, Width: o.Width, Count: o.Count})
 	}
-}
-
-// stockItems is what a cutting plan needs bought.
-func (b *buyer) stockItems(p *saw.Plan) []buy.Item {
-	var items []buy.Item
-	for _, u := range p.Used {
-		if u.Bought > 0 {
-			s := p.Job.Stock
-			size := s.Sizes[u.Size]
-			items = append(items, buy.Item{ID: s.ID, Name: s.Name, Size: size.Text(b.system), Buying: size.Buy, Needed: u.Bought})
-		}
-	}
-	return items
 }
 
 // receiveStock puts what a pack leaves over into the stockroom.

@@ -82,8 +82,9 @@ func (l *Line) Sum() int { return sum(l.Used) }
 // Owned is the pieces there are in a season.
 func (l *Line) Owned(season int) int { return l.OnHand + sum(l.Come[:season+1]) }
 
-// Idle is the pieces that lie in the stockroom in a season.
-func (l *Line) Idle(season int) int { return l.Owned(season) - l.Used[season] }
+// Idle is the pieces that lie in the stockroom in a season. It is none where
+// stock ran out and pieces are missing.
+func (l *Line) Idle(season int) int { return max(0, l.Owned(season)-l.Used[season]) }
 
 // missing is how many pieces more than are on hand must be there by each
 // season; it never falls.

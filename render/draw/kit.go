@@ -1,0 +1,312 @@
+package draw
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"setwright/layout/buy"
+	"setwright/layout/check"
+	"setwright/layout/diag"
+	"setwright/layout/kit"
+	"setwright/layout/measure"
+	"setwright/layout/plan"
+	"setwright/render/words"
+)
+
+// KitJob is what the sheets of a kit are drawn from: a Job in the manner of its
+// first season, and the kit.
+type KitJob struct {
+	*Job
+	kit   *kit.Kit
+	found []diag.Finding // about the plans together
+}
+
+// KitPlan is the plan that the sheets of a kit name in their title blocks: the
+// first season's but for the title and the season, and without a revision.
+func KitPlan(k *kit.Kit) *plan.Plan {
+	first := k.Seasons[0]
+	p := *first.Unit.Plan
+	p.Title = fmt.Sprintf(words.In(p.Language).KitTitle, first.Unit.Frame.Name)
+	p.Season = first.Name
+	if last := k.Seasons[len(k.Seasons)-1]; last.Name != first.Name {
+		p.Season += " – " + last.Name
+	}
+	p.Revision, p.Date, p.Currency = "", "", k.Currency()
+	return &p
+}
+
+// NewKitJob gathers what the sheets of a kit need. Findings of all plans are in
+// one list, those about the plans together in the other.
+func NewKitJob(k *kit.Kit, all, together []diag.Finding) *KitJob {
+	u := *k.Seasons[0].Unit
+	u.Plan = KitPlan(k)
+	return &KitJob{NewJob(&u, stops(all), check.Report{}), k, graded(together)}
+}
+
+// stops are the findings that mark sheets "not for construction".
+func stops(all []diag.Finding) []diag.Finding {
+	var list []diag.Finding
+	for _, f := range all {
+		if f.Level >= diag.Stop {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// Summary draws the first sheet of a kit: its seasons and their cost, the kit
+// in figures, what to know.
+func (j *KitJob) Summary() []*Page {
+	w := j.Words
+	s := &section{job: j.Job, name: "kit", title: w.Kit, under: w.KitUnder}
+	f := s.flowFresh()
+	f.table(j.seasonTable())
+	f.skip(6 * mm)
+	f.heading(w.KitFigures, 20*mm)
+	r := f.area
+	r.Max.X = min(r.Max.X, r.Min.X+110*mm)
+	for _, row := range j.figures() {
+		f.room(2 * letter(plain).pitch())
+		r.Min.Y = f.y
+		f.y = f.page.pair(r, f.y, row[0], row[1])
+	}
+	if j.kit.Priced() {
+		f.skip(5 * mm)
+		j.costs(f)
+	}
+	f.skip(4 * mm)
+	f.text(w.KitExact, letter(plain), 0)
+	if len(j.found) > 0 {
+		f.skip(4 * mm)
+		f.heading(w.KitKnow, 12*mm)
+		for _, find := range j.found {
+			f.item("•", j.levelWord(find.Level)+": "+find.Message+".", letter(plain), bulletIndent)
+		}
+	}
+	return s.pages
+}
+
+// levelWord is the name of a finding's level.
+func (j *Job) levelWord(l diag.Level) string {
+	switch l {
+	case diag.Note:
+		return j.Words.LevelNote
+	case diag.Caution:
+		return j.Words.LevelCaution
+	}
+	return j.Words.LevelStop
+}
+
+// seasonTable lists the seasons and their sums.
+func (j *KitJob) seasonTable() table {
+	w := j.Words
+	t := table{columns: []column{
+		{head: w.NumberHead, end: true}, {head: w.Season, flex: 3}, {head: w.PlanTitle, flex: 3}, {head: w.PlanMark},
+		{head: stacked(w.UsedHead), end: true}, {head: stacked(w.ComeHead), end: true}, {head: stacked(w.IdleHead), end: true},
+	}}
+	if j.kit.Priced() {
+		t.columns = append(t.columns, column{head: stacked(w.CostHead), end: true})
+	}
+	for i, season := range j.kit.Seasons {
+		f := j.kit.Figures(i)
+		cells := []string{strconv.Itoa(i + 1), season.Name, season.Unit.Plan.Title, season.Mark, strconv.Itoa(f.Used), strconv.Itoa(f.Come), strconv.Itoa(f.Idle)}
+		if j.kit.Priced() {
+			cells = append(cells, j.sum(j.kit.Changes[i].Purchase.Total))
+		}
+		t.records = append(t.records, record{cells: cells})
+	}
+	return t
+}
+
+// figures are the kit's own: name and value.
+func (j *KitJob) figures() [][2]string {
+	w, k := j.Words, j.kit
+	most, sum, hand, come := 0, 0, 0, 0
+	for i := range k.Lines {
+		l := &k.Lines[i]
+		last := len(k.Seasons) - 1
+		most, sum, hand = most+l.Most(), sum+l.Sum(), hand+l.OnHand
+		come += l.Owned(last) - l.OnHand
+	}
+	rows := [][2]string{{w.KindsOwned, strconv.Itoa(len(k.Lines))}, {w.PiecesOwned, strconv.Itoa(most)}, {w.PiecesSum, strconv.Itoa(sum)},
+		{w.OnHandAll, strconv.Itoa(hand)}, {w.ComeAll, strconv.Itoa(come)}}
+	if !k.Priced() {
+		return rows
+	}
+	rows = append(rows, [2]string{w.CostAll, j.sum(k.Total())}, [2]string{w.CostAtOnce, j.sum(k.AtOnce.Total)}, [2]string{w.KitWorth, j.sum(k.AtOnce.Worth)})
+	if n := k.AtOnce.Unpriced; n > 0 {
+		rows = append(rows, [2]string{w.WithoutPrice, strconv.Itoa(n)})
+	}
+	return rows
+}
+
+// costs draws the cost before each season as a bar, all to one scale.
+func (j *KitJob) costs(f *flow) {
+	const height, pitch = 4 * mm, 6500 * micron
+	f.heading(j.Words.CostBySeason, pitch)
+	s := letter(plain)
+	most, left, right := measure.Money(1), measure.Length(0), measure.Length(0)
+	for i, season := range j.kit.Seasons {
+		cost := j.kit.Changes[i].Purchase.Total
+		most = max(most, cost)
+		left = max(left, min(70*mm, s.width(season.Name)))
+		right = max(right, s.width(j.sum(cost)))
+	}
+	room := wide(f.area) - left - right - 6*mm
+	for i, season := range j.kit.Seasons {
+		f.room(pitch)
+		cost, y := j.kit.Changes[i].Purchase.Total, f.y+pitch/2
+		f.page.writeMid(f.area.Min.X, y, wrapTo(season.Name, s, left, 1)[0], s)
+		r := box(f.area.Min.X+left+3*mm, y-height/2, f.area.Min.X+left+3*mm+share(room, int64(cost), int64(most)), y+height/2)
+		f.page.solidBox(r, pen(medium), grey(205))
+		f.page.writeMid(r.Max.X+2*mm, y, j.sum(cost), s)
+		f.y += pitch
+	}
+}
+
+// share is part of a length: part out of whole, rounded down to a micrometre.
+func share(of measure.Length, part, whole int64) measure.Length {
+	// In micrometres of paper the product of a length and a sum stays inside an
+	// int64 up to sums of ten thousand million.
+	for whole > 1<<40 {
+		part, whole = part>>10, whole>>10
+	}
+	return measure.Length(int64(of/micron)*part/whole) * micron
+}
+
+// Orders draws what to do before each season: an order for each supplier, and
+// what to cut.
+func (j *KitJob) Orders() []*Page {
+	var pages []*Page
+	for i, c := range j.kit.Changes {
+		pages = append(pages, j.orders(i, &c.Purchase)...)
+		cuts := *j.Job
+		cuts.Cuts = c.Cuts
+		for _, p := range cuts.CutList() {
+			p.Sheet.Name = fmt.Sprintf("season-%d-%s", i+1, p.Sheet.Name)
+			p.Sheet.Depth = 1
+			pages = append(pages, p)
+		}
+	}
+	return pages
+}
+
+// orders draws the orders before one season, if there are any.
+func (j *KitJob) orders(season int, p *buy.Purchase) []*Page {
+	if len(p.Orders) == 0 {
+		return nil
+	}
+	s := &section{job: j.Job, name: fmt.Sprintf("season-%d-orders", season+1), under: j.Words.OrdersUnder,
+		title: fmt.Sprintf(j.Words.OrdersBefore, j.kit.Seasons[season].Name)}
+	f := s.flowFresh()
+	for i := range p.Orders {
+		if i > 0 {
+			f.skip(6 * mm)
+		}
+		j.order(f, &p.Orders[i])
+	}
+	if len(p.Orders) > 1 && p.Unpriced < lineTotal(p) {
+		f.skip(4 * mm)
+		f.text(j.Words.LandedSum+": "+j.sum(p.Total), letter(large).strong(), 0)
+	}
+	return s.pages
+}
+
+func lineTotal(p *buy.Purchase) int {
+	n := 0
+	for _, o := range p.Orders {
+		n += len(o.Lines)
+	}
+	return n
+}
+
+// order sets one order and its sums.
+func (j *KitJob) order(f *flow, o *buy.Order) {
+	w := j.Words
+	name := w.NoSupplier
+	if o.Supplier != nil {
+		name = o.Supplier.Name
+	}
+	f.heading(fmt.Sprintf(w.OrderOf, name), 20*mm)
+	f.table(j.orderTable(o))
+	if o.Unpriced == len(o.Lines) {
+		return
+	}
+	f.skip(2 * mm)
+	r := f.area
+	r.Min.X = r.Max.X - 70*mm
+	for _, row := range [][2]string{{w.GoodsSum, j.sum(o.Goods)}, {w.FreightSum, j.sum(o.Freight)}, {w.DutySum, j.sum(o.Duty)}, {w.LandedSum, j.sum(o.Total)}} {
+		f.room(2 * letter(plain).pitch())
+		f.y = f.page.pair(r, f.y, row[0], row[1])
+	}
+	if o.Unpriced > 0 {
+		f.text(fmt.Sprintf(w.SumsWithout, o.Unpriced), letter(plain), 0)
+	}
+}
+
+// orderTable lists what to order.
+func (j *KitJob) orderTable(o *buy.Order) table {
+	w := j.Words
+	t := table{space: tightSpace, columns: []column{{tick: true}, {head: w.Part, flex: 4}, {head: stacked(w.OwnHead), end: true}, {head: stacked(w.HaveHead), end: true},
+		{head: w.Packs}, {head: w.AtHead, end: true}, {head: w.ComesHead, end: true}, {head: w.CutSum, end: true}}}
+	for _, l := range o.Lines {
+		name := l.Name
+		if l.Size != "" {
+			name += ", " + l.Size
+		}
+		var packs, prices []string
+		for _, p := range l.Packs {
+			packs = append(packs, fmt.Sprintf("%d × %d", p.Count, p.Pieces))
+			prices = append(prices, j.sum(p.Price))
+		}
+		cost := j.sum(l.Cost)
+		if !l.Priced {
+			prices, cost = []string{w.NoPrice}, ""
+		}
+		t.records = append(t.records, record{cells: []string{"", name + "\n" + l.ID, strconv.Itoa(l.Needed), strconv.Itoa(l.OnHand),
+			strings.Join(packs, "\n"), strings.Join(prices, "\n"), strconv.Itoa(l.Pieces), cost}})
+	}
+	return t
+}
+
+// Idle draws what lies in the stockroom, season by season.
+func (j *KitJob) Idle() []*Page {
+	w := j.Words
+	s := &section{job: j.Job, name: "idle", title: w.IdleParts, under: w.IdleUnder}
+	t := table{space: tightSpace, columns: []column{{head: w.Item, end: true}, {head: w.Part, flex: 4}}}
+	for i := range j.kit.Seasons {
+		t.columns = append(t.columns, column{head: strconv.Itoa(i + 1), end: true})
+	}
+	for i := range j.kit.Lines {
+		l := &j.kit.Lines[i]
+		cells, idle := []string{strconv.Itoa(l.Item), j.partName(l.Part, l.Cut)}, 0
+		for season := range j.kit.Seasons {
+			n := l.Idle(season)
+			idle += n
+			cells = append(cells, blankZero(n))
+		}
+		if idle > 0 {
+			t.records = append(t.records, record{cells: cells})
+		}
+	}
+	f := s.flowFresh()
+	if len(t.records) == 0 {
+		f.text(w.NothingIdle, letter(plain), 0)
+		return s.pages
+	}
+	f.table(t)
+	f.skip(3 * mm)
+	j.seasonKey(f)
+	return s.pages
+}
+
+// seasonKey says which season each number stands for.
+func (j *KitJob) seasonKey(f *flow) {
+	var names []string
+	for i, season := range j.kit.Seasons {
+		names = append(names, fmt.Sprintf("%d %s", i+1, season.Name))
+	}
+	f.text(strings.Join(names, "; "), letter(plain), 0)
+}
+
