@@ -20,3 +20,9 @@ func Kit(k *kit.Kit, all, together []diag.Finding, o Options) *sheet.Pack {
 // KitPlan is the plan that a kit's title blocks and workbook name: the first
 // season's, with the kit's own title.
 func KitPlan(k *kit.Kit) *plan.Plan { return draw.KitPlan(k) }
+
+// Compare lays out options, one at least, side by side, in the manner of the
+// first one's plan. The rest is as for Kit.
+func Compare(options []kit.Option, all, together []diag.Finding, o Options) *sheet.Pack {
+	return pack.Compare(options, all, together, o)
+}

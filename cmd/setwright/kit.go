@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"errors"
+	"os"
 	"path/filepath"
 
 	"setwright/layout/diag"
@@ -66,7 +67,7 @@ type kitTargets struct {
 }
 
 func makeKit(paths []string, to kitTargets, s streams) error {
-	all, err := readSeveral(paths, to.house, s.in)
+	all, err := readSeveral(paths, to.house, kit.Named, s.in)
 	if err != nil {
 		return err
 	}
@@ -78,6 +79,11 @@ func makeKit(paths []string, to kitTargets, s streams) error {
 	files, err := to.files(all, year)
 	if err != nil {
 		return err
+	}
+	if to.csv != "" {
+		if err := os.MkdirAll(to.csv, 0o777); err != nil {
+			return plainError(to.csv, err)
+		}
 	}
 	return all.write(files, "the kit is", s)
 }

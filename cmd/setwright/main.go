@@ -86,6 +86,7 @@ func commands() []*command {
 		resolveCommand(),
 		listsCommand(),
 		kitCommand(),
+		compareCommand(),
 		partsCommand(),
 		rulesCommand(),
 		goodsCommand(),

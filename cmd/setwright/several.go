@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -38,8 +37,8 @@ type several struct {
 	mark     string // the fingerprint of all together
 }
 
-// readSeveral reads plans, all of them with one Reader.
-func readSeveral(paths []string, h house, in io.Reader) (*several, error) {
+// readSeveral reads plans, all of them with one Reader, and gives them names.
+func readSeveral(paths []string, h house, name func([]kit.Season) []kit.Season, in io.Reader) (*several, error) {
 	all := &several{house: h}
 	reader := layout.NewReader()
 	var texts [][]byte
@@ -53,7 +52,7 @@ func readSeveral(paths []string, h house, in io.Reader) (*several, error) {
 		}
 	}
 	if !all.findings.Has(diag.Error) {
-		all.seasons = kit.Named(all.seasons)
+		all.seasons = name(all.seasons)
 		all.onHand(&texts)
 	}
 	if all.tidy(); all.findings.Has(diag.Error) {
@@ -155,9 +154,9 @@ func (all *several) refuse(s streams) error {
 	return errReported
 }
 
-// write writes each file whole, those of --csv into a folder that need
-// not be there, once it is sure that none replaces another or what it is made from. Then it tells what
-// was found about the plans together, and their stops.
+// write writes each file whole, once it is sure that none replaces another or
+// what it is made from. Then it tells what was found about the plans together,
+// and their stops.
 func (all *several) write(files []*written, result string, s streams) error {
 	if err := apart(files); err != nil {
 		return err
@@ -173,11 +172,6 @@ func (all *several) write(files []*written, result string, s streams) error {
 				return plainError("standard output", err)
 			}
 			continue
-		}
-		if dir := filepath.Dir(f.path); f.flag == "--csv" {
-			if err := os.MkdirAll(dir, 0o777); err != nil {
-				return plainError(dir, err)
-			}
 		}
 		if err := writeFile(f.path, f.data.Bytes()); err != nil {
 			return err

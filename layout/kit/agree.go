@@ -69,11 +69,11 @@ func sameSums(a, b Season) []diag.Finding {
 	p, q := a.Unit.Plan, b.Unit.Plan
 	if p.Measure != q.Measure {
 		found = append(found, diag.Finding{Level: diag.Note, Code: "another-measure", At: b.file(),
-			Message: fmt.Sprintf("the plan is written in %s, %s in %s: lengths are the same, and printed in %[3]s", q.Measure, a.File, p.Measure)})
+			Message: fmt.Sprintf("bare numbers are %v here but %v in the plan of %s, which the figures follow", q.Measure, p.Measure, a.Name)})
 	}
 	if p.Currency != "" && q.Currency != "" && p.Currency != q.Currency {
 		found = append(found, diag.Finding{Level: diag.Caution, Code: "another-currency", At: b.file(),
-			Message:  fmt.Sprintf("prices are in %s, those of %s in %s: they are added up as if they were one currency", q.Currency, a.File, p.Currency),
+			Message:  fmt.Sprintf("prices are in %s, those of %s in %s: they are added up as if they were one currency", q.Currency, a.Name, p.Currency),
 			Expected: "one currency for all plans"})
 	}
 	return found
@@ -94,8 +94,8 @@ func sameParts(seasons []Season) []diag.Finding {
 			old, _ := a.Unit.Parts.Find(p.ID)
 			if differ := differences(old, p); differ != nil {
 				found = append(found, diag.Finding{Level: diag.Caution, Code: "another-part", At: b.file(),
-					Message:  fmt.Sprintf("%s has another %s than in %s: the kit takes it as it is there", p.ID, strings.Join(differ, ", "), a.File),
-					Expected: "one part under one id: another id for another part, one list of prices for all plans"})
+					Message:  fmt.Sprintf("%s has another %s than in %s", p.ID, strings.Join(differ, ", "), a.Name),
+					Expected: "one part under one id and one list of prices for all plans: a kit takes what the first plan says"})
 			}
 		}
 	}
@@ -160,8 +160,8 @@ func sameSuppliers(seasons []Season) []diag.Finding {
 			old, _ := a.Unit.Parts.Supplier(s.ID)
 			if old.Name != s.Name || old.Minimum != s.Minimum || old.Freight != s.Freight || old.Free != s.Free || old.Duty != s.Duty {
 				found = append(found, diag.Finding{Level: diag.Caution, Code: "another-supplier", At: b.file(),
-					Message:  fmt.Sprintf("the supplier %s has another name or other terms than in %s: the kit takes those there", s.ID, a.File),
-					Expected: "one list of suppliers for all plans"})
+					Message:  fmt.Sprintf("the supplier %s has another name or other terms than in %s", s.ID, a.Name),
+					Expected: "one list of suppliers for all plans: a kit takes what the first plan says"})
 			}
 		}
 	}

@@ -22,7 +22,7 @@ func OnHand(seasons []Season) ([]parts.OnHand, []diag.Finding) {
 			first = s
 		case !slices.EqualFunc(first.OnHand, s.OnHand, sameHand):
 			found = append(found, diag.Finding{Level: diag.Caution, Code: "another-stockroom", At: s.file(),
-				Message:  fmt.Sprintf("the plan's stock files say something else than those of %s, which hold for the kit", first.File),
+				Message:  fmt.Sprintf("the plan's stock files say something else than those of %s, which hold for all", first.Name),
 				Expected: "one stockroom for all plans"})
 		}
 	}

@@ -10,7 +10,6 @@
 package kit
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
@@ -33,10 +32,29 @@ type Season struct {
 // plan's title where it does not say. Where several have one name, the title
 // stands with it, then the file, and then a number.
 func Named(seasons []Season) []Season {
+	return named(seasons, func(s *Season) (name, more string) {
+		if p := s.Unit.Plan; p.Season != "" {
+			return p.Season, ": " + p.Title
+		}
+		return s.Unit.Plan.Title, ""
+	})
+}
+
+// Titled names plans that are set side by side: after their titles, with the
+// season where several have one title, then the file, and then a number.
+func Titled(seasons []Season) []Season {
+	return named(seasons, func(s *Season) (name, more string) {
+		if p := s.Unit.Plan; p.Season != "" {
+			return p.Title, ", " + p.Season
+		}
+		return s.Unit.Plan.Title, ""
+	})
+}
+
+func named(seasons []Season, words func(*Season) (name, more string)) []Season {
 	seasons = slices.Clone(seasons)
 	for i := range seasons {
-		p := seasons[i].Unit.Plan
-		seasons[i].Name = cmp.Or(p.Season, p.Title)
+		seasons[i].Name, _ = words(&seasons[i])
 	}
 	tell := func(more func(i int) string) {
 		count := map[string]int{}
@@ -49,12 +67,7 @@ func Named(seasons []Season) []Season {
 			}
 		}
 	}
-	tell(func(i int) string {
-		if p := seasons[i].Unit.Plan; p.Season != "" {
-			return ": " + p.Title
-		}
-		return ""
-	})
+	tell(func(i int) string { _, more := words(&seasons[i]); return more })
 	tell(func(i int) string { return " (" + seasons[i].File + ")" })
 	tell(func(i int) string { return fmt.Sprintf(", %d", i+1) })
 	return seasons

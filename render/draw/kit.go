@@ -11,6 +11,7 @@ import (
 	"setwright/layout/kit"
 	"setwright/layout/measure"
 	"setwright/layout/plan"
+	"setwright/layout/saw"
 	"setwright/render/words"
 )
 
@@ -112,7 +113,7 @@ func (j *KitJob) seasonTable() table {
 		f := j.kit.Figures(i)
 		cells := []string{strconv.Itoa(i + 1), season.Name, season.Unit.Plan.Title, season.Mark, strconv.Itoa(f.Used), strconv.Itoa(f.Come), strconv.Itoa(f.Idle)}
 		if j.kit.Priced() {
-			cells = append(cells, j.sum(j.kit.Changes[i].Purchase.Total))
+			cells = append(cells, j.marked(j.kit.Changes[i].Purchase.Total, j.kit.Changes[i].Purchase.Unpriced))
 		}
 		t.records = append(t.records, record{cells: cells})
 	}
@@ -134,9 +135,9 @@ func (j *KitJob) figures() [][2]string {
 	if !k.Priced() {
 		return rows
 	}
-	rows = append(rows, [2]string{w.CostAll, j.sum(k.Total())}, [2]string{w.CostAtOnce, j.sum(k.AtOnce.Total)}, [2]string{w.KitWorth, j.sum(k.AtOnce.Worth)})
+	rows = append(rows, [2]string{w.CostAll, j.sum(k.Total())}, [2]string{w.CostAtOnce, j.marked(k.AtOnce.Total, k.AtOnce.Unpriced)}, [2]string{w.KitWorth, j.sum(k.AtOnce.Worth)})
 	if n := k.AtOnce.Unpriced; n > 0 {
-		rows = append(rows, [2]string{w.WithoutPrice, strconv.Itoa(n)})
+		rows = append(rows, [2]string{"* " + w.WithoutPrice, strconv.Itoa(n)})
 	}
 	return rows
 }
@@ -181,15 +182,24 @@ func (j *KitJob) Orders() []*Page {
 	var pages []*Page
 	for i, c := range j.kit.Changes {
 		pages = append(pages, j.orders(i, &c.Purchase)...)
-		cuts := *j.Job
-		cuts.Cuts = c.Cuts
-		for _, p := range cuts.CutList() {
-			p.Sheet.Name = fmt.Sprintf("season-%d-%s", i+1, p.Sheet.Name)
-			p.Sheet.Depth = 1
-			pages = append(pages, p)
-		}
+		pages = append(pages, j.cuts(i, c.Cuts)...)
 	}
 	return pages
+}
+
+// cuts draws what is sawn before one season: bars, then sheets.
+func (j *KitJob) cuts(season int, plans []saw.Plan) []*Page {
+	var bars, sheets []*saw.Plan
+	for i := range plans {
+		if p := &plans[i]; p.Job.Sheet() {
+			sheets = append(sheets, p)
+		} else {
+			bars = append(bars, p)
+		}
+	}
+	name, title := fmt.Sprintf("season-%d-", season+1), fmt.Sprintf(j.Words.OrdersBefore, j.kit.Seasons[season].Name)+". "
+	pages := j.cutSection(name+"cut-bars", title+j.Words.CutBars, bars)
+	return append(pages, j.cutSection(name+"cut-sheets", title+j.Words.CutSheets, sheets)...)
 }
 
 // orders draws the orders before one season, if there are any.
@@ -309,4 +319,3 @@ func (j *KitJob) seasonKey(f *flow) {
 	}
 	f.text(strings.Join(names, "; "), letter(plain), 0)
 }
-

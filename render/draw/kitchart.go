@@ -23,9 +23,10 @@ type chart struct {
 }
 
 const (
-	chartRow   = 8200 * micron
+	chartRow   = 7900 * micron
 	chartBar   = 2600 * micron
-	chartGap   = 3 * mm // between columns
+	chartHead  = 5600 * micron // of a group
+	chartGap   = 3 * mm        // between columns
 	chartLeast = 15 * mm
 	chartName  = 44 * mm
 	chartMost  = 34 * mm // wider columns tell no more
@@ -76,15 +77,15 @@ func (c *chart) lines(paper paper) {
 		l := &c.kit.Lines[i]
 		need := chartRow
 		if l.Group != group {
-			need += 6 * mm
+			need += chartHead
 		}
 		if c.y+need > c.page.Field.Max.Y {
 			c.turn(paper)
 		}
 		if l.Group != group {
 			group = l.Group
-			c.page.write(c.page.Field.Min.X, c.y+4500*micron, c.groupName(group), letter(plain).strong())
-			c.y += 6 * mm
+			c.page.write(c.page.Field.Min.X, c.y+chartHead-1300*micron, c.groupName(group), letter(plain).strong())
+			c.y += chartHead
 			c.page.line(c.page.Field.Min.X, c.y, c.x(c.shown)-chartGap, c.y, pen(thin))
 		}
 		c.line(l)

@@ -20,8 +20,14 @@ func Kit(k *kit.Kit, all, together []diag.Finding, o Options) *sheet.Pack {
 	return bound(pages, job.Job, o, job.Words.KitUnder)
 }
 
-// bound numbers pages and binds them. It carries no date: the kit is of several
-// plans.
+// Compare lays out options side by side. Findings are as for Kit.
+func Compare(options []kit.Option, all, together []diag.Finding, o Options) *sheet.Pack {
+	job := draw.NewCompareJob(options, all, together)
+	job.Fingerprint = o.Fingerprint
+	return bound(job.Pages(), job.Job, o, job.Words.OptionsUnder)
+}
+
+// bound numbers pages and binds them.
 func bound(pages []*draw.Page, job *draw.Job, o Options, subject string) *sheet.Pack {
 	pl := job.Unit.Plan
 	p := &sheet.Pack{
