@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 
+	"setwright/layout/buy"
 	"setwright/layout/check"
 	"setwright/layout/diag"
 	"setwright/layout/kit"
@@ -287,8 +288,8 @@ func (j *CompareJob) optionTable(from, to int) table {
 	count(w.AllKinds, func(o *kit.Option) int { return o.AllKinds })
 	count(w.AllPieces, func(o *kit.Option) int { return o.AllPieces })
 	if slices.ContainsFunc(j.options, func(o kit.Option) bool { return o.Purchase.Priced() }) {
-		row(w.WorthRow, func(o *kit.Option, own *Job) string { return own.marked(o.Purchase.Worth, o.Purchase.Wants) })
-		row(w.BuyRow, func(o *kit.Option, own *Job) string { return own.marked(o.Purchase.Total, o.Purchase.Unpriced) })
+		row(w.WorthRow, func(o *kit.Option, own *Job) string { return own.known(&o.Purchase, o.Purchase.Worth, o.Purchase.Wants) })
+		row(w.BuyRow, func(o *kit.Option, own *Job) string { return own.known(&o.Purchase, o.Purchase.Total, o.Purchase.Unpriced) })
 		count("* "+w.WithoutPrice, func(o *kit.Option) int { return o.Purchase.Unpriced })
 	}
 	row(w.BareRow, func(o *kit.Option, _ *Job) string { return j.mass(o.Bare) })
@@ -304,6 +305,14 @@ func (j *CompareJob) optionTable(from, to int) table {
 		count(w.Findings+": "+j.levelWord(level), func(o *kit.Option) int { return o.Found[level] })
 	}
 	return t
+}
+
+// known is marked, or a dash where no price is known at all.
+func (j *Job) known(p *buy.Purchase, sum measure.Money, without int) string {
+	if !p.Priced() {
+		return dash
+	}
+	return j.marked(sum, without)
 }
 
 // marked is a sum, marked if so many things it should be of have no price.
