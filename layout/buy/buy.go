@@ -55,6 +55,10 @@ type Order struct {
 	Proven bool
 }
 
+// FilledUp says whether goods were added because less is not delivered; if goods
+// were added and it is not so, they were added to have delivery free.
+func (o *Order) FilledUp() bool { return o.Added > 0 && o.Goods-o.Added < o.Supplier.Minimum }
+
 // Purchase is everything to buy for a unit. It is not changed once made.
 type Purchase struct {
 	Orders []Order // in the order of the list's suppliers, what has none named last

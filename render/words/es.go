@@ -102,6 +102,7 @@ func spanish() *Words {
 
 		StaticsWords: spanishStatics(),
 		CutWords:     spanishCut(),
+		BuyWords:     spanishBuy(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
 	}

@@ -102,6 +102,7 @@ func french() *Words {
 
 		StaticsWords: frenchStatics(),
 		CutWords:     frenchCut(),
+		BuyWords:     frenchBuy(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
 	}
