@@ -75,12 +75,13 @@ func (j *Job) ordersTable() table {
 			t.columns = append(t.columns, column{head: head, end: true})
 		}
 	}
-	row := func(name, link string, lines, pieces int, sums ...measure.Money) {
+	row := func(name string, lines, pieces int, sums ...measure.Money) *record {
 		cells := []string{name, strconv.Itoa(lines), strconv.Itoa(pieces)}
 		for _, m := range sums {
 			cells = append(cells, j.sum(m))
 		}
-		t.records = append(t.records, record{cells: cells[:len(t.columns)], link: link, bold: link == ""})
+		t.records = append(t.records, record{cells: cells[:min(len(cells), len(t.columns))]})
+		return &t.records[len(t.records)-1]
 	}
 	lines, pieces := 0, 0
 	for i := range p.Orders {
@@ -88,10 +89,14 @@ func (j *Job) ordersTable() table {
 		for _, l := range o.Lines {
 			n += l.Pieces
 		}
-		row(j.supplierName(o), orderName(i), len(o.Lines), n, o.Goods, o.Freight, o.Duty, o.Total)
+		sums := []measure.Money{o.Goods, o.Freight, o.Duty, o.Total}
+		if !o.Priced() {
+			sums = nil
+		}
+		row(j.supplierName(o), len(o.Lines), n, sums...).link = orderName(i)
 		lines, pieces = lines+len(o.Lines), pieces+n
 	}
-	row(w.BuyAll, "", lines, pieces, p.Goods, p.Freight, p.Duty, p.Total)
+	row(w.BuyAll, lines, pieces, p.Goods, p.Freight, p.Duty, p.Total).bold = true
 	return t
 }
 
@@ -129,7 +134,7 @@ func (j *Job) order(i int) []*Page {
 	f.table(j.orderTable(o))
 	f.skip(3 * mm)
 	f.orderSums(o)
-	f.without(o.Unpriced, o.Unpriced < len(o.Lines))
+	f.without(o.Unpriced, o.Priced())
 	if said := j.orderSays(o); said != "" {
 		f.text(said, letter(plain), 0)
 	}
@@ -152,11 +157,10 @@ func (f *flow) orderFields() {
 
 func (j *Job) orderTable(o *buy.Order) table {
 	w := j.Words
-	priced := o.Unpriced < len(o.Lines)
 	t := table{columns: []column{{head: w.Item, end: true}, {head: w.Part, flex: 1}, {head: stacked(w.BuyNeeded), end: true},
 		{head: stacked(w.BuyOnHand), end: true}, {head: w.BuyShort, end: true}, {head: w.BuyPacks, end: true},
 		{head: w.BuyPieces, end: true}, {head: stacked(w.BuySpare), end: true}}}
-	if priced {
+	if o.Priced() {
 		t.columns = append(t.columns, column{head: w.BuyCost, end: true})
 	}
 	for i := range o.Lines {
@@ -190,7 +194,7 @@ func (j *Job) packsToOrder(l *buy.Line) string {
 
 // orderSums sets what the order comes to at the right end of the sheet.
 func (f *flow) orderSums(o *buy.Order) {
-	if o.Unpriced == len(o.Lines) {
+	if !o.Priced() {
 		return
 	}
 	j := f.section.job
