@@ -112,7 +112,7 @@ func plainly(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 func (p *plan) placeOf(t *testing.T, name string) string {
 	t.Helper()
 	w := p.words
-	face, ok := map[string]string{w.FrontFace: "front", w.RightFace: "right", w.BackFace: "back", w.LeftFace: "left", w.GroupStructure: ""}[name]
+	face, ok := map[string]string{w.FrontFace: "front", w.RightFace: "right", w.BackFace: "back", w.LeftFace: "left", w.BareUnit: ""}[name]
 	if !ok {
 		t.Fatalf("%q is no face", name)
 	}
