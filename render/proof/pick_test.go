@@ -382,3 +382,20 @@ func (g faceGroups) over(e entry) faceGroup {
 	}
 	return last
 }
+
+// TestMassesAgree holds what the checks take the bare unit to weigh against the
+// pieces that are pulled.
+func TestMassesAgree(t *testing.T) {
+	each(t, func(t *testing.T, p *plan) {
+		sum, pieces := measure.Mass(0), 0
+		c := p.recount()
+		for m := range c {
+			sum += measure.Mass(c.all(m)) * m.each()
+			pieces += c.all(m)
+		}
+		got := p.project.Report.Assessment.Bare.Mass * 1e6
+		if off := got - float64(sum); off > float64(pieces) || off < -float64(pieces) { // a milligram a piece, for those that are cut
+			t.Errorf("the checks take it to weigh %.0f mg, its pieces weigh %d", got, sum)
+		}
+	})
+}
