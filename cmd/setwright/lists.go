@@ -18,17 +18,18 @@ import (
 
 func listsCommand() *command {
 	c := &command{
-		name: "lists", args: "PLAN", summary: "print pick list, key, restock and buy list, or write CSV or a workbook",
+		name: "lists", args: "PLAN", summary: "print pick lists, key, restock and buy list, or write CSV or a workbook",
 		least: 1, most: 1, missing: "which plan? give its file, or - for standard input",
 		flags: newFlags("lists"),
 		about: `
 Reads and resolves a plan and prints its lists: what to pull from the stockroom
-(pick), what goes into each position (key), what to bring of each product
-(restock), and where the plan names stock or prices, what to order (buy) and
-what each supplier's order comes to (orders). --only keeps some of them.
+(pick), the same by face and by who builds it (faces) and by what is carried
+together (loads), what goes into each position (key), what to bring of each
+product (restock), and where the plan names stock or prices, what to order (buy)
+and what each supplier's order comes to (orders). --only keeps some of them.
 
 With --csv each is written into a folder as CSV for other programs, with every
-column: pick.csv, key.csv and so on; or one of them to standard output.
+column: pick.csv, faces.csv and so on; or one of them to standard output.
 Units are in the header; numbers are exact decimals with a point.
 
 With --xlsx they are the sheets of one workbook, ready to be filtered, sorted

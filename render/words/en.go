@@ -101,6 +101,7 @@ func english() *Words {
 		FindingsOfUnit: "Findings on the whole unit: %s",
 
 		StaticsWords: englishStatics(),
+		PickWords:    englishPick(),
 		CutWords:     englishCut(),
 		BuyWords:     englishBuy(),
 	}

@@ -101,6 +101,7 @@ func spanish() *Words {
 		FindingsOfUnit: "Hallazgos del mueble entero: %s",
 
 		StaticsWords: spanishStatics(),
+		PickWords:    spanishPick(),
 		CutWords:     spanishCut(),
 		BuyWords:     spanishBuy(),
 		ruleTitles:   spanishRules(),

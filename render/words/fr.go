@@ -101,6 +101,7 @@ func french() *Words {
 		FindingsOfUnit: "Constats sur tout le meuble : %s",
 
 		StaticsWords: frenchStatics(),
+		PickWords:    frenchPick(),
 		CutWords:     frenchCut(),
 		BuyWords:     frenchBuy(),
 		ruleTitles:   frenchRules(),

@@ -27,6 +27,8 @@ func spanishLists() map[string]string {
 
 		"balloon": "globo", "group": "grupo", "part": "pieza", "name": "nombre", "cut length": "largo de corte",
 		"quantity": "cantidad", "packs": "paquetes", "pack size": "piezas por paquete", "weight": "peso", "rows": "filas",
+		"faces": "caras", "loads": "bultos", "load": "bulto", "person": "persona", "people": "personas", "seconds": "segundos",
+		"width": "ancho", "depth": "fondo", "cut width": "ancho de corte", "both": "ambas", "first": "primera", "second": "segunda",
 
 		"address": "dirección", "face": "cara", "row": "fila", "row label": "nombre de la fila", "place": "lugar",
 		"sku": "SKU", "family": "familia", "form": "forma", "fronts": "frentes", "units": "unidades",
@@ -50,6 +52,8 @@ func frenchLists() map[string]string {
 
 		"balloon": "repère", "group": "groupe", "part": "pièce", "name": "nom", "cut length": "longueur coupée",
 		"quantity": "quantité", "packs": "paquets", "pack size": "pièces par paquet", "weight": "poids", "rows": "rangs",
+		"faces": "faces", "loads": "charges", "load": "charge", "person": "personne", "people": "personnes", "seconds": "secondes",
+		"width": "largeur", "depth": "profondeur", "cut width": "largeur coupée", "both": "les deux", "first": "première", "second": "deuxième",
 
 		"address": "adresse", "face": "face", "row": "rang", "row label": "nom du rang", "place": "place",
 		"sku": "UGS", "family": "famille", "form": "forme", "fronts": "frontales", "units": "unités",

@@ -100,6 +100,7 @@ type Words struct {
 	PhotoOf                                                             string // face
 
 	StaticsWords
+	PickWords
 	CutWords
 	BuyWords
 
