@@ -43,9 +43,9 @@ var rooms = map[string][]string{
 	"setwright/render/words": {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
 	"setwright/render/xlsx":  {"layout/measure", "layout/plan", "layout/list", "render/words"},
 	"setwright/render/draw": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/picture", "render/bars", "render/sheet", "render/words"},
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/picture", "render/bars", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/picture", "render/sheet", "render/words", "render/draw"},
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/picture", "render/sheet", "render/words", "render/draw"},
 	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list",
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 

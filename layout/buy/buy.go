@@ -11,6 +11,7 @@ import (
 type Item struct {
 	ID, Name string
 	Size     string // of stock, as a label: 96 in; "" for a part
+	Offcut   bool   // of a size that is not sold: it is worth nothing, and used up first
 	Buying   parts.Buying
 
 	Needed, OnHand int // pieces; on hand may be more than is needed
@@ -55,6 +56,13 @@ type Order struct {
 	Proven bool
 }
 
+// Priced says whether the price of any of its lines is known.
+func (o *Order) Priced() bool { return o.Unpriced < len(o.Lines) }
+
+// FilledUp says whether goods were added because less is not delivered; if goods
+// were added and it is not so, they were added to have delivery free.
+func (o *Order) FilledUp() bool { return o.Added > 0 && o.Goods-o.Added < o.Supplier.Minimum }
+
 // Purchase is everything to buy for a unit. It is not changed once made.
 type Purchase struct {
 	Orders []Order // in the order of the list's suppliers, what has none named last
@@ -64,7 +72,7 @@ type Purchase struct {
 
 	Unpriced int           // lines of orders without a price
 	Worth    measure.Money // of all the unit needs, on hand or not
-	Wants    int           // items needed that Worth leaves out, for want of a price
+	Wants    int           // things needed that Worth leaves out, for want of a price
 }
 
 // Empty says whether there is nothing to tell: no items at all.
@@ -72,8 +80,8 @@ func (p *Purchase) Empty() bool { return len(p.Orders) == 0 && len(p.Held) == 0 
 
 // Priced says whether any price is known.
 func (p *Purchase) Priced() bool {
-	for _, o := range p.Orders {
-		if o.Unpriced < len(o.Lines) {
+	for i := range p.Orders {
+		if p.Orders[i].Priced() {
 			return true
 		}
 	}

@@ -25,7 +25,7 @@ func (o *Order) findings() []diag.Finding {
 	case s == nil:
 	case o.Under:
 		note(diag.Caution, "under-minimum", fmt.Sprintf("the order of %s comes to %v, under the minimum of %v", s.Name, o.Goods, s.Minimum))
-	case o.Added > 0 && o.Goods-o.Added < s.Minimum:
+	case o.FilledUp():
 		note(diag.Note, "order-filled-up", fmt.Sprintf("goods for %v more than needed are ordered of %s, to reach the minimum of %v", o.Added, s.Name, s.Minimum))
 	case o.Added > 0:
 		note(diag.Note, "order-filled-up", fmt.Sprintf("goods for %v more than needed are ordered of %s: from %v delivery is free and saves %v", o.Added, s.Name, s.Free, s.Freight))

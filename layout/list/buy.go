@@ -34,7 +34,7 @@ func Items(u *unit.Unit, pick []PickLine, cuts []saw.Plan, hand []parts.OnHand) 
 func stockItem(cut *saw.Plan, use saw.Use, system measure.System) buy.Item {
 	stock := cut.Job.Stock
 	item := buy.Item{ID: stock.ID, Name: stock.Name, Size: parts.StockSize{Length: use.Length, Width: use.Width}.Text(system),
-		Needed: use.OnHand + use.Bought, OnHand: use.OnHand}
+		Needed: use.OnHand + use.Bought, OnHand: use.OnHand, Offcut: use.Size < 0}
 	if use.Size >= 0 {
 		item.Buying = stock.Sizes[use.Size].Buy
 	}

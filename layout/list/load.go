@@ -31,9 +31,10 @@ type Packed struct {
 // in sheet order. A frame, a panel (common practice: both are unwieldy) and any
 // piece over the plan's limit is a load of its own for two people, or for as many
 // as keep within the limit each. All else of a face is packed in walking order
-// within the limit, each carton filled before the next is begun. Among packings that keep that order none has fewer loads:
-// wherever another one closes a carton, this one has packed as much. Only weight
-// is judged, for nothing is known of the size of cartons.
+// within the limit, each carton filled before the next is begun. Among packings
+// that keep that order none has fewer loads: wherever another one closes a
+// carton, this one has packed as much. Only weight is judged, for nothing is
+// known of the size of cartons.
 func Loads(u *unit.Unit, pick []PickLine) []Load {
 	var loads []Load
 	for _, face := range walked(pick) {

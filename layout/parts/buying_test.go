@@ -43,6 +43,9 @@ func TestBuying(t *testing.T) {
 			t.Errorf("%s (-want +got):\n%s", c.why, diff)
 		}
 	}
+	if p := find(t, list, "strip-ticket"); p.Cut.From != strip || find(t, builtIn(t), "strip-ticket").Cut.From == strip {
+		t.Error("a part is not cut from its stock as the last list has it")
+	}
 	if strip.Name != "Ticket strip" || strip.Kerf != measure.Inch/8 {
 		t.Errorf("new sizes of stock take the rest away: %+v", strip)
 	}

@@ -288,8 +288,12 @@ func (j *CompareJob) optionTable(from, to int) table {
 	count(w.AllKinds, func(o *kit.Option) int { return o.AllKinds })
 	count(w.AllPieces, func(o *kit.Option) int { return o.AllPieces })
 	if slices.ContainsFunc(j.options, func(o kit.Option) bool { return o.Purchase.Priced() }) {
-		row(w.WorthRow, func(o *kit.Option, own *Job) string { return own.known(&o.Purchase, o.Purchase.Worth, o.Purchase.Wants) })
-		row(w.BuyRow, func(o *kit.Option, own *Job) string { return own.known(&o.Purchase, o.Purchase.Total, o.Purchase.Unpriced) })
+		row(w.WorthRow, func(o *kit.Option, own *Job) string {
+			return own.known(&o.Purchase, o.Purchase.Worth, o.Purchase.Wants)
+		})
+		row(w.BuyRow, func(o *kit.Option, own *Job) string {
+			return own.known(&o.Purchase, o.Purchase.Total, o.Purchase.Unpriced)
+		})
 		count("* "+w.WithoutPrice, func(o *kit.Option) int { return o.Purchase.Unpriced })
 	}
 	row(w.BareRow, func(o *kit.Option, _ *Job) string { return j.mass(o.Bare) })

@@ -86,7 +86,7 @@ func (j *Job) loadTotals(loads []list.Load) table {
 // placeName is where pieces go: a face, or the bare unit.
 func (j *Job) placeName(face plan.FaceID) string {
 	if face == "" {
-		return j.Words.GroupStructure
+		return j.Words.BareUnit
 	}
 	return j.faceName(face)
 }

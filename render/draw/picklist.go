@@ -25,7 +25,7 @@ func (j *Job) PickList() []*Page {
 			t.records = append(t.records, record{group: j.groupName(group)})
 		}
 		name := j.partName(line.Part, 0)
-		if line.Part.Notes != "" {
+		if line.Part.Notes != "" && line.Group != list.Structure { // the build steps have those
 			name += "\n" + line.Part.Notes
 		}
 		t.records = append(t.records, record{cells: []string{"", "", "", strconv.Itoa(line.Balloon), name + "\n" + line.Part.ID, j.pickSize(line),

@@ -112,7 +112,7 @@ func plainly(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
 func (p *plan) placeOf(t *testing.T, name string) string {
 	t.Helper()
 	w := p.words
-	face, ok := map[string]string{w.FrontFace: "front", w.RightFace: "right", w.BackFace: "back", w.LeftFace: "left", w.GroupStructure: ""}[name]
+	face, ok := map[string]string{w.FrontFace: "front", w.RightFace: "right", w.BackFace: "back", w.LeftFace: "left", w.BareUnit: ""}[name]
 	if !ok {
 		t.Fatalf("%q is no face", name)
 	}
@@ -381,4 +381,21 @@ func (g faceGroups) over(e entry) faceGroup {
 		}
 	}
 	return last
+}
+
+// TestMassesAgree holds what the checks take the bare unit to weigh against the
+// pieces that are pulled.
+func TestMassesAgree(t *testing.T) {
+	each(t, func(t *testing.T, p *plan) {
+		sum, pieces := measure.Mass(0), 0
+		c := p.recount()
+		for m := range c {
+			sum += measure.Mass(c.all(m)) * m.each()
+			pieces += c.all(m)
+		}
+		got := p.project.Report.Assessment.Bare.Mass * 1e6
+		if off := got - float64(sum); off > float64(pieces) || off < -float64(pieces) { // a milligram a piece, for those that are cut
+			t.Errorf("the checks take it to weigh %.0f mg, its pieces weigh %d", got, sum)
+		}
+	})
 }

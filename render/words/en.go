@@ -101,9 +101,10 @@ func english() *Words {
 		FindingsOfUnit: "Findings on the whole unit: %s",
 
 		StaticsWords: englishStatics(),
-		KitWords:     englishKit(),
-		CutWords:     englishCut(),
 		PickWords:    englishPick(),
+		CutWords:     englishCut(),
+		BuyWords:     englishBuy(),
+		KitWords:     englishKit(),
 	}
 }
 

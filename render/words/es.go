@@ -101,9 +101,10 @@ func spanish() *Words {
 		FindingsOfUnit: "Hallazgos del mueble entero: %s",
 
 		StaticsWords: spanishStatics(),
-		KitWords:     spanishKit(),
-		CutWords:     spanishCut(),
 		PickWords:    spanishPick(),
+		CutWords:     spanishCut(),
+		BuyWords:     spanishBuy(),
+		KitWords:     spanishKit(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
 	}

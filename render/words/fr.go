@@ -101,9 +101,10 @@ func french() *Words {
 		FindingsOfUnit: "Constats sur tout le meuble : %s",
 
 		StaticsWords: frenchStatics(),
-		KitWords:     frenchKit(),
-		CutWords:     frenchCut(),
 		PickWords:    frenchPick(),
+		CutWords:     frenchCut(),
+		BuyWords:     frenchBuy(),
+		KitWords:     frenchKit(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
 	}

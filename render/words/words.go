@@ -100,9 +100,10 @@ type Words struct {
 	PhotoOf                                                             string // face
 
 	StaticsWords
-	KitWords
-	CutWords
 	PickWords
+	CutWords
+	BuyWords
+	KitWords
 
 	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
 	listWords  map[string]string // by the lists' own words, which are English

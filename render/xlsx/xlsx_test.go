@@ -14,6 +14,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"setwright/layout"
+	"setwright/layout/buy"
 	"setwright/layout/goods"
 	"setwright/layout/list"
 	"setwright/layout/measure"
@@ -197,7 +198,7 @@ func TestHeader(t *testing.T) {
 // same, for every list, column, group, face and form.
 func TestEveryWordIsTranslated(t *testing.T) {
 	all := []string{"all", "both", "first", "second"}
-	for _, table := range list.Tables(layout.Load(os.DirFS("../../samples/spring"), "plan.yaml").Unit) {
+	for _, table := range list.Tables(layout.Load(os.DirFS("../../samples/spring"), "plan.yaml").Unit, buy.Purchase{}) {
 		all = append(all, table.Name)
 		for _, c := range table.Columns {
 			all = append(all, c.Name)
