@@ -45,7 +45,7 @@ func (b *buyer) change(season int) (Change, []diag.Finding) {
 			needed[i] = b.lines[i].Owned(season) + wanted[i]
 		}
 	}
-	change, found := b.order(season, needed)
+	change, found := b.order(season, season, needed)
 	for i := range b.lines {
 		if b.lines[i].Come[season] != wanted[i] {
 			b.lots[i] = nil // a pack more was taken: the seasons to come need less
@@ -99,13 +99,13 @@ func (b *buyer) all() (buy.Purchase, []diag.Finding) {
 		l := &b.lines[i]
 		needed[i], l.Come = l.Most(), make([]int, len(l.Used))
 	}
-	change, found := b.order(0, needed)
+	change, found := b.order(0, len(b.lines[0].Used)-1, needed)
 	return change.Purchase, found
 }
 
-// order buys and cuts until there are so many pieces of each line; lines that
-// need none are left out.
-func (b *buyer) order(season int, needed []int) (Change, []diag.Finding) {
+// order buys and cuts before a season, until there are so many pieces of each
+// line; lines that need none are left out. It is for the seasons up to one.
+func (b *buyer) order(season, upTo int, needed []int) (Change, []diag.Finding) {
 	var items []buy.Item
 	missing := make([]int, len(b.lines)) // of what is cut
 	for i := range b.lines {
@@ -127,15 +127,17 @@ func (b *buyer) order(season int, needed []int) (Change, []diag.Finding) {
 	}
 	purchase, more := buy.Plan(items, b.list)
 	for _, o := range purchase.Orders {
-		for _, bought := range o.Lines {
-			b.receive(season, bought)
+		for i := range o.Lines {
+			b.receive(season, upTo, &o.Lines[i])
 		}
 	}
 	return Change{cuts, purchase}, append(found, more...)
 }
 
-// receive puts what was bought into the stockroom.
-func (b *buyer) receive(season int, bought buy.Line) {
+// receive puts what was bought into the stockroom. A part was ordered up to a
+// number that may serve later seasons too; what its line says is needed is what
+// is needed up to the last season it is for, the rest is spare.
+func (b *buyer) receive(season, upTo int, bought *buy.Line) {
 	if bought.Size != "" {
 		b.receiveStock(bought)
 		return
@@ -143,6 +145,9 @@ func (b *buyer) receive(season int, bought buy.Line) {
 	for i := range b.lines {
 		if l := &b.lines[i]; l.Part.ID == bought.ID && l.Part.Cut == nil {
 			l.Come[season] = bought.Pieces
+			bought.Needed = slices.Max(l.Used[:upTo+1])
+			bought.Short = max(0, bought.Needed-bought.OnHand)
+			bought.Spare = bought.OnHand + bought.Pieces - bought.Needed
 		}
 	}
 }

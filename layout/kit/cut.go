@@ -82,7 +82,7 @@ func (b *buyer) put(p *saw.Plan) {
 }
 
 // receiveStock puts what a pack leaves over into the stockroom.
-func (b *buyer) receiveStock(bought buy.Line) {
+func (b *buyer) receiveStock(bought *buy.Line) {
 	s, there := b.list.Stock(bought.ID)
 	if !there || bought.Spare == 0 {
 		return

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"setwright/layout/buy"
 	"setwright/layout/check"
 	"setwright/layout/diag"
 	"setwright/layout/kit"
@@ -176,19 +175,55 @@ func share(of measure.Length, part, whole int64) measure.Length {
 	return measure.Length(int64(of/micron)*part/whole) * micron
 }
 
-// Orders draws what to do before each season: an order for each supplier, and
-// what to cut.
-func (j *KitJob) Orders() []*Page {
+// Changes draws what to do before each season: what the orders come to, each
+// order on sheets of its own, to be sent off, and what to saw.
+func (j *KitJob) Changes() []*Page {
 	var pages []*Page
-	for i, c := range j.kit.Changes {
-		pages = append(pages, j.orders(i, &c.Purchase)...)
-		pages = append(pages, j.cuts(i, c.Cuts)...)
+	for i := range j.kit.Changes {
+		c := &j.kit.Changes[i]
+		own := *j.Job
+		u := *own.Unit
+		p := *u.Plan
+		title := fmt.Sprintf(j.Words.OrdersBefore, j.kit.Seasons[i].Name)
+		p.Title += ". " + title
+		u.Plan, own.Unit, own.Purchase = &p, &u, c.Purchase
+		name := fmt.Sprintf("season-%d-", i+1)
+		pages = append(pages, own.ordersOf(name, title)...)
+		pages = append(pages, own.cutsOf(name, title+". ", c.Cuts)...)
 	}
 	return pages
 }
 
-// cuts draws what is sawn before one season: bars, then sheets.
-func (j *KitJob) cuts(season int, plans []saw.Plan) []*Page {
+// ordersOf draws the job's purchase, on sheets whose names begin as given.
+func (j *Job) ordersOf(name, title string) []*Page {
+	p := &j.Purchase
+	if len(p.Orders) == 0 {
+		return nil
+	}
+	s := &section{job: j, name: name + "orders", title: title, under: j.Words.OrdersUnder}
+	f := s.flowFresh()
+	t := j.ordersTable()
+	for i := range t.records {
+		if to := &t.records[i].link; *to != "" {
+			*to = name + *to
+		}
+	}
+	f.table(t)
+	f.skip(3 * mm)
+	f.without(p.Unpriced, p.Priced())
+	pages := s.pages
+	for i := range p.Orders {
+		for _, page := range j.order(i) {
+			page.Sheet.Name = name + page.Sheet.Name
+			page.Sheet.Depth = 1
+			pages = append(pages, page)
+		}
+	}
+	return pages
+}
+
+// cutsOf draws what is sawn: bars, then sheets.
+func (j *Job) cutsOf(name, title string, plans []saw.Plan) []*Page {
 	var bars, sheets []*saw.Plan
 	for i := range plans {
 		if p := &plans[i]; p.Job.Sheet() {
@@ -197,87 +232,8 @@ func (j *KitJob) cuts(season int, plans []saw.Plan) []*Page {
 			bars = append(bars, p)
 		}
 	}
-	name, title := fmt.Sprintf("season-%d-", season+1), fmt.Sprintf(j.Words.OrdersBefore, j.kit.Seasons[season].Name)+". "
 	pages := j.cutSection(name+"cut-bars", title+j.Words.CutBars, bars)
 	return append(pages, j.cutSection(name+"cut-sheets", title+j.Words.CutSheets, sheets)...)
-}
-
-// orders draws the orders before one season, if there are any.
-func (j *KitJob) orders(season int, p *buy.Purchase) []*Page {
-	if len(p.Orders) == 0 {
-		return nil
-	}
-	s := &section{job: j.Job, name: fmt.Sprintf("season-%d-orders", season+1), under: j.Words.OrdersUnder,
-		title: fmt.Sprintf(j.Words.OrdersBefore, j.kit.Seasons[season].Name)}
-	f := s.flowFresh()
-	for i := range p.Orders {
-		if i > 0 {
-			f.skip(6 * mm)
-		}
-		j.order(f, &p.Orders[i])
-	}
-	if len(p.Orders) > 1 && p.Unpriced < lineTotal(p) {
-		f.skip(4 * mm)
-		f.text(j.Words.LandedSum+": "+j.sum(p.Total), letter(large).strong(), 0)
-	}
-	return s.pages
-}
-
-func lineTotal(p *buy.Purchase) int {
-	n := 0
-	for _, o := range p.Orders {
-		n += len(o.Lines)
-	}
-	return n
-}
-
-// order sets one order and its sums.
-func (j *KitJob) order(f *flow, o *buy.Order) {
-	w := j.Words
-	name := w.NoSupplier
-	if o.Supplier != nil {
-		name = o.Supplier.Name
-	}
-	f.heading(fmt.Sprintf(w.OrderOf, name), 20*mm)
-	f.table(j.orderTable(o))
-	if o.Unpriced == len(o.Lines) {
-		return
-	}
-	f.skip(2 * mm)
-	r := f.area
-	r.Min.X = r.Max.X - 70*mm
-	for _, row := range [][2]string{{w.GoodsSum, j.sum(o.Goods)}, {w.FreightSum, j.sum(o.Freight)}, {w.DutySum, j.sum(o.Duty)}, {w.LandedSum, j.sum(o.Total)}} {
-		f.room(2 * letter(plain).pitch())
-		f.y = f.page.pair(r, f.y, row[0], row[1])
-	}
-	if o.Unpriced > 0 {
-		f.text(fmt.Sprintf(w.SumsWithout, o.Unpriced), letter(plain), 0)
-	}
-}
-
-// orderTable lists what to order.
-func (j *KitJob) orderTable(o *buy.Order) table {
-	w := j.Words
-	t := table{space: tightSpace, columns: []column{{tick: true}, {head: w.Part, flex: 4}, {head: stacked(w.OwnHead), end: true}, {head: stacked(w.HaveHead), end: true},
-		{head: w.Packs}, {head: w.AtHead, end: true}, {head: w.ComesHead, end: true}, {head: w.CutSum, end: true}}}
-	for _, l := range o.Lines {
-		name := l.Name
-		if l.Size != "" {
-			name += ", " + l.Size
-		}
-		var packs, prices []string
-		for _, p := range l.Packs {
-			packs = append(packs, fmt.Sprintf("%d × %d", p.Count, p.Pieces))
-			prices = append(prices, j.sum(p.Price))
-		}
-		cost := j.sum(l.Cost)
-		if !l.Priced {
-			prices, cost = []string{w.NoPrice}, ""
-		}
-		t.records = append(t.records, record{cells: []string{"", name + "\n" + l.ID, strconv.Itoa(l.Needed), strconv.Itoa(l.OnHand),
-			strings.Join(packs, "\n"), strings.Join(prices, "\n"), strconv.Itoa(l.Pieces), cost}})
-	}
-	return t
 }
 
 // Idle draws what lies in the stockroom, season by season.

@@ -15,7 +15,7 @@ func Kit(k *kit.Kit, all, together []diag.Finding, o Options) *sheet.Pack {
 	job.Fingerprint = o.Fingerprint
 	pages := job.Summary()
 	pages = append(pages, job.Chart()...)
-	pages = append(pages, job.Orders()...)
+	pages = append(pages, job.Changes()...)
 	pages = append(pages, job.Idle()...)
 	return bound(pages, job.Job, o, job.Words.KitUnder)
 }

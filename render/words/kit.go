@@ -11,12 +11,7 @@ type KitWords struct {
 	CostBySeason, KitExact, KitKnow                                   string
 	KitChart, ChartUnder, KeyUsed, KeyIdle, KeyCome                   string
 	OrdersBefore                                                      string // season
-	OrdersUnder, NoSupplier, HaveHead, OwnHead, ComesHead, AtHead     string
-	OrderOf                                                           string // supplier
-	GoodsSum, FreightSum, DutySum, LandedSum                          string
-	SumsWithout                                                       string // lines
-	NoPrice, PatternHead, TimesHead, StockHead, PiecesOf, LeftHead    string
-	CutBefore                                                         string // stock
+	OrdersUnder                                                       string
 	IdleParts, IdleUnder, NothingIdle                                 string
 	Options, OptionsUnder, OptionFigures                              string
 	AllKinds, AllPieces, WorthRow, BuyRow, BareRow, FullRow, ShelfRow string
@@ -42,13 +37,7 @@ func englishKit() KitWords {
 		KeyUsed: "used", KeyIdle: "idle", KeyCome: "comes before the season",
 		OrdersBefore: "Before %s",
 		OrdersUnder:  "What to order and to cut before this season. Prices are those of the parts lists.",
-		NoSupplier:   "no supplier named", HaveHead: "There are", OwnHead: "To own", ComesHead: "Pieces", AtHead: "Price",
-		OrderOf:  "Order: %s",
-		GoodsSum: "Goods", FreightSum: "Freight", DutySum: "Duty and fees", LandedSum: "Total, delivered",
-		SumsWithout: "Sums are without lines that have no price: %d.",
-		NoPrice:     "no price", PatternHead: "Pattern", TimesHead: "Times", StockHead: "From", PiecesOf: "Pieces, by item", LeftHead: "Off-cut kept",
-		CutBefore: "To cut: %s",
-		IdleParts: "What lies idle", IdleUnder: "Pieces in the stockroom while the unit stands, season by season.", NothingIdle: "Every piece is in use all the time.",
+		IdleParts:    "What lies idle", IdleUnder: "Pieces in the stockroom while the unit stands, season by season.", NothingIdle: "Every piece is in use all the time.",
 		Options: "Options side by side", OptionsUnder: "All to one scale. Every position full; goods hatched by family, without pictures.",
 		OptionFigures: "Options in figures",
 		AllKinds:      "Kinds of part", AllPieces: "Pieces", WorthRow: "Value of the parts", BuyRow: "To buy, delivered",
@@ -74,13 +63,7 @@ func spanishKit() KitWords {
 		KeyUsed: "en uso", KeyIdle: "sin uso", KeyCome: "llega antes de la temporada",
 		OrdersBefore: "Antes de %s",
 		OrdersUnder:  "Lo que hay que pedir y cortar antes de esta temporada. Precios según las listas de piezas.",
-		NoSupplier:   "sin proveedor", HaveHead: "Hay", OwnHead: "Que tener", ComesHead: "Piezas", AtHead: "Precio",
-		OrderOf:  "Pedido: %s",
-		GoodsSum: "Mercancía", FreightSum: "Portes", DutySum: "Aranceles y tasas", LandedSum: "Total, con envío",
-		SumsWithout: "Las sumas no incluyen las líneas sin precio: %d.",
-		NoPrice:     "sin precio", PatternHead: "Patrón", TimesHead: "Veces", StockHead: "De", PiecesOf: "Piezas, por número", LeftHead: "Retal guardado",
-		CutBefore: "Para cortar: %s",
-		IdleParts: "Lo que queda sin uso", IdleUnder: "Piezas en el almacén mientras el mueble está montado, temporada a temporada.", NothingIdle: "Todas las piezas están siempre en uso.",
+		IdleParts:    "Lo que queda sin uso", IdleUnder: "Piezas en el almacén mientras el mueble está montado, temporada a temporada.", NothingIdle: "Todas las piezas están siempre en uso.",
 		Options: "Opciones lado a lado", OptionsUnder: "Todas a una escala. Todo lleno; mercancía rayada por familia, sin imágenes.",
 		OptionFigures: "Opciones en cifras",
 		AllKinds:      "Tipos de pieza", AllPieces: "Piezas", WorthRow: "Valor de las piezas", BuyRow: "Por comprar, con envío",
@@ -108,13 +91,7 @@ func frenchKit() KitWords {
 		KeyUsed: "en service", KeyIdle: "inutilisées", KeyCome: "arrive avant la saison",
 		OrdersBefore: "Avant %s",
 		OrdersUnder:  "Ce qu'il faut commander et couper avant cette saison. Prix des listes de pièces.",
-		NoSupplier:   "sans fournisseur", HaveHead: "Il y a", OwnHead: "À avoir", ComesHead: "Pièces", AtHead: "Prix",
-		OrderOf:  "Commande : %s",
-		GoodsSum: "Marchandise", FreightSum: "Port", DutySum: "Droits et taxes", LandedSum: "Total, livré",
-		SumsWithout: "Les sommes sont sans les lignes qui n'ont pas de prix : %d.",
-		NoPrice:     "sans prix", PatternHead: "Schéma", TimesHead: "Fois", StockHead: "Dans", PiecesOf: "Pièces, par numéro", LeftHead: "Chute gardée",
-		CutBefore: "À couper : %s",
-		IdleParts: "Ce qui reste inutilisé", IdleUnder: "Pièces en réserve tant que le meuble est monté, saison par saison.", NothingIdle: "Toutes les pièces servent tout le temps.",
+		IdleParts:    "Ce qui reste inutilisé", IdleUnder: "Pièces en réserve tant que le meuble est monté, saison par saison.", NothingIdle: "Toutes les pièces servent tout le temps.",
 		Options: "Options côte à côte", OptionsUnder: "Toutes à une échelle. Tout est plein ; marchandises hachurées par famille, sans images.",
 		OptionFigures: "Options en chiffres",
 		AllKinds:      "Types de pièces", AllPieces: "Pièces", WorthRow: "Valeur des pièces", BuyRow: "À acheter, livré",
