@@ -22,19 +22,32 @@ type Change struct {
 type buyer struct {
 	lines  []Line
 	list   *parts.List
-	system measure.System // in which sizes of stock are written
-	stock  []parts.OnHand // what there is to cut from at the time
-	lots   [][][]int      // by line and season, the packs to buy; nil while it is not worked out
+	system measure.System   // in which sizes of stock are written
+	stock  []parts.OnHand   // what there is to cut from at the time
+	ahead  map[string][]int // by supplier, up to which season an order buys; one that is not there buys for its own
+	plans  [][][]int        // by line and season, the packs to buy; nil while it is not worked out
 }
 
 func newBuyer(lines []Line, list *parts.List, system measure.System, hand []parts.OnHand) *buyer {
-	b := &buyer{lines: lines, list: list, system: system, lots: make([][][]int, len(lines))}
+	b := &buyer{lines: lines, list: list, system: system, ahead: map[string][]int{}, plans: make([][][]int, len(lines))}
 	for _, h := range hand {
 		if h.Stock != nil {
 			b.stock = append(b.stock, h)
 		}
 	}
 	return b
+}
+
+// year makes the changes of all seasons.
+func (b *buyer) year(seasons []Season) ([]Change, []diag.Finding) {
+	var changes []Change
+	var found []diag.Finding
+	for t := range seasons {
+		change, more := b.change(t)
+		changes = append(changes, change)
+		found = append(found, said(&seasons[t], more, true)...)
+	}
+	return changes, found
 }
 
 // change buys and cuts what a season needs, those before it being done.
@@ -48,7 +61,7 @@ func (b *buyer) change(season int) (Change, []diag.Finding) {
 	change, found := b.order(season, season, needed)
 	for i := range b.lines {
 		if b.lines[i].Come[season] != wanted[i] {
-			b.lots[i] = nil // a pack more was taken: the seasons to come need less
+			b.plans[i] = nil // a pack more was taken: the seasons to come need less
 		}
 	}
 	return change, found
@@ -58,22 +71,31 @@ func (b *buyer) change(season int) (Change, []diag.Finding) {
 func (b *buyer) wanted(i, season int) int {
 	l := &b.lines[i]
 	need := l.missing()
-	come := sum(l.Come[:season])
-	for t := range need {
-		need[t] = max(0, need[t]-come)
-	}
 	if l.Part.Cut != nil {
-		return need[season]
+		return max(0, need[season]-sum(l.Come[:season]))
 	}
-	if b.lots[i] == nil {
-		b.lots[i] = make([][]int, season, len(need))
-		b.lots[i] = append(b.lots[i], solve.Lots{Need: need[season:], Packs: packsOf(l.Part), Least: l.Part.Buy.Minimum}.Solve()...)
+	if b.plans[i] == nil {
+		if last := b.ahead[l.Part.Buy.Supplier]; last != nil {
+			for t := range need {
+				need[t] = need[last[t]]
+			}
+		}
+		come := sum(l.Come[:season])
+		for t := range need {
+			need[t] = max(0, need[t]-come)
+		}
+		b.plans[i] = append(make([][]int, season), l.lots(need[season:])...)
 	}
 	pieces := 0
-	for size, n := range b.lots[i][season] {
+	for size, n := range b.plans[i][season] {
 		pieces += n * packsOf(l.Part)[size].Pieces
 	}
 	return pieces
+}
+
+// lots is which packs of a line to buy before which season.
+func (l *Line) lots(need []int) [][]int {
+	return solve.Lots{Need: need, Packs: packsOf(l.Part), Least: l.Part.Buy.Minimum}.Solve()
 }
 
 // packsOf is a part's packs; where no price is known, its usual pack, with its

@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"slices"
 	"strings"
 
 	"setwright/layout/buy"
@@ -21,12 +22,14 @@ type Kit struct {
 }
 
 // Total is what the purchases before all seasons cost, delivered.
-func (k *Kit) Total() measure.Money {
-	var total measure.Money
-	for _, c := range k.Changes {
-		total += c.Purchase.Total
+func (k *Kit) Total() measure.Money { return total(k.Changes) }
+
+func total(changes []Change) measure.Money {
+	var sum measure.Money
+	for i := range changes {
+		sum += changes[i].Purchase.Total
 	}
-	return total
+	return sum
 }
 
 // Currency is the first that any plan names, "" if none does.
@@ -44,23 +47,30 @@ func (k *Kit) Currency() string {
 //
 // A part is bought when a season first needs more of it than there are. Which
 // packs of it are bought when is exact: no other purchase of the part costs
-// less over all seasons, and none as cheap leaves fewer pieces lying about.
-// Freight, least orders and free delivery are then settled order by order, each
-// exactly. Orders are not moved from one season to another to save freight;
-// AtOnce tells what the most that could save is.
+// less over all seasons, and none as cheap leaves fewer pieces lying about. Each
+// order is then settled exactly, as buy.Plan does. Where one would have to be
+// filled up with what no season needs, to reach a minimum or free delivery, it
+// takes what later seasons need of that supplier if that costs less (lookAhead).
+// Orders are not joined only to save freight: AtOnce tells what the most that
+// could save is.
 func Make(seasons []Season, hand []parts.OnHand) (*Kit, []diag.Finding) {
-	k := &Kit{Seasons: seasons, Lines: lines(seasons, hand)}
-	found := agree(seasons)
 	list, system := listOf(seasons), seasons[0].Unit.Plan.Measure
-	year := newBuyer(k.Lines, list, system, hand)
-	for t := range seasons {
-		change, more := year.change(t)
-		k.Changes = append(k.Changes, change)
-		found = append(found, said(&seasons[t], more, true)...)
+	year := newBuyer(lines(seasons, hand), list, system, hand)
+	changes, bought := year.year(seasons)
+	if short := filled(changes); short != nil {
+		again := newBuyer(lines(seasons, hand), list, system, hand)
+		for _, id := range short {
+			s, _ := list.Supplier(id)
+			again.ahead[id] = lookAhead(again.lines, changes, id, s.Minimum)
+		}
+		if anew, found := again.year(seasons); total(anew) < total(changes) {
+			year, changes, bought = again, anew, found
+		}
 	}
-	once, more := newBuyer(k.Lines, list, system, hand).all()
+	k := &Kit{Seasons: seasons, Lines: year.lines, Changes: changes}
+	once, notes := newBuyer(k.Lines, list, system, hand).all()
 	k.AtOnce = once
-	return k, append(found, said(&seasons[0], more, false)...)
+	return k, slices.Concat(agree(seasons), bought, said(&seasons[0], notes, false))
 }
 
 // said is what buying and sawing found that is about one season, with its name,
