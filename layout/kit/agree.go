@@ -69,7 +69,7 @@ func sameSums(a, b Season) []diag.Finding {
 	p, q := a.Unit.Plan, b.Unit.Plan
 	if p.Measure != q.Measure {
 		found = append(found, diag.Finding{Level: diag.Note, Code: "another-measure", At: b.file(),
-			Message: fmt.Sprintf("bare numbers are %v here but %v in the plan of %s, which the figures follow", q.Measure, p.Measure, a.Name)})
+			Message: fmt.Sprintf("bare numbers are %q here and %q in the plan of %s, which the figures follow", q.Measure.String(), p.Measure.String(), a.Name)})
 	}
 	if p.Currency != "" && q.Currency != "" && p.Currency != q.Currency {
 		found = append(found, diag.Finding{Level: diag.Caution, Code: "another-currency", At: b.file(),

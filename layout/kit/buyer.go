@@ -167,6 +167,9 @@ func (b *buyer) receive(season, upTo int, bought *buy.Line) {
 	for i := range b.lines {
 		if l := &b.lines[i]; l.Part.ID == bought.ID && l.Part.Cut == nil {
 			l.Come[season] = bought.Pieces
+			if last := b.ahead[l.Part.Buy.Supplier]; last != nil {
+				upTo = max(upTo, last[season])
+			}
 			bought.Needed = slices.Max(l.Used[:upTo+1])
 			bought.Short = max(0, bought.Needed-bought.OnHand)
 			bought.Spare = bought.OnHand + bought.Pieces - bought.Needed
