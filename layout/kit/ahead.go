@@ -69,8 +69,8 @@ func together(goods []measure.Money, fixed []bool, least measure.Money) []int {
 			}
 		}
 	}
-	for t := 0; t < n; t++ {
-		for h := last[t]; t < h; t++ {
+	for t := 0; t < n; {
+		for h := last[t]; t <= h; t++ {
 			last[t] = h
 		}
 	}
