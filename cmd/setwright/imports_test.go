@@ -33,7 +33,7 @@ var rooms = map[string][]string{
 	"setwright/layout/saw":     {"layout/measure", "layout/diag", "layout/parts"},
 	"setwright/layout/buy":     {"layout/measure", "layout/diag", "layout/solve", "layout/parts"},
 	"setwright/layout/list":    {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/saw", "layout/buy"},
-	"setwright/layout/kit": {"layout/measure", "layout/diag", "layout/solve", "layout/parts", "layout/plan", "layout/unit", "layout/saw", "layout/buy", "layout/list"},
+	"setwright/layout/kit":     {"layout/measure", "layout/diag", "layout/solve", "layout/parts", "layout/plan", "layout/unit", "layout/saw", "layout/buy", "layout/list"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/picture", "layout/list", "layout/saw", "layout/buy"},
 
