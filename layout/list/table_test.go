@@ -88,7 +88,7 @@ func TestBuyTables(t *testing.T) {
 ,strip,A strip,,2,5,0,,0,0,0.00,0.00
 supplier,lines,without price,goods ($),freight ($),duty ($),landed ($)
 "Fernhill, Fittings",1,,36.50,12.00,0.55,49.05
-,1,1,0.00,0.00,0.00,0.00
+,1,1,,,,
 `
 	if diff := cmp.Diff(want, strings.ReplaceAll(got.String(), "\r\n", "\n")); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
@@ -102,6 +102,7 @@ func TestSums(t *testing.T) {
 		"pick": {"weight": int64(s.Hardware + s.Structure)}, "faces": {"weight": int64(s.Hardware + s.Structure)},
 		"loads": {"weight": int64(s.Hardware + s.Structure)},
 		"key":   {"units": int64(s.Units)}, "restock": {"units": int64(s.Units)},
+		"buy": {"needed": 49, "short": 43, "cost": 3650}, "orders": {"lines": 2, "landed": 4905},
 	}
 	for _, table := range tables() {
 		got := map[string]int64{}
