@@ -15,7 +15,7 @@ func (j *Job) PickList() []*Page {
 	s := &section{job: j, name: "pick-list", title: j.Words.PickList, under: j.Words.PickUnder}
 	t := table{columns: []column{
 		{tick: true, head: j.Words.Pulled}, {tick: true, head: j.Words.Loaded}, {tick: true, head: j.Words.Installed},
-		{head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 4}, {head: j.Words.Size, flex: 3}, {head: j.Words.Quantity, end: true},
+		{head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 5}, {head: j.Words.Size, flex: 3}, {head: j.Words.Quantity, end: true},
 		{head: j.Words.Packs, end: true}, {head: j.Words.Weight, end: true}, {head: j.Words.Where, flex: 3},
 	}}
 	group, quantity, weight := list.Group(""), 0, measure.Mass(0)
@@ -40,6 +40,9 @@ func (j *Job) PickList() []*Page {
 		f.skip(1 * mm)
 	}
 	f.skip(1 * mm)
+	if t.heightIn(wide(f.area)) > f.left() {
+		t.space = tightSpace // a second sheet less often
+	}
 	f.table(t)
 	return s.pages
 }
