@@ -31,6 +31,7 @@ var rooms = map[string][]string{
 	"setwright/layout/unit":    {"layout/measure", "layout/diag", "layout/solve", "layout/parts", "layout/goods", "layout/plan"},
 	"setwright/layout/check":   {"layout/measure", "layout/diag", "layout/statics", "layout/parts", "layout/goods", "layout/plan", "layout/unit"},
 	"setwright/layout/saw":     {"layout/measure", "layout/diag", "layout/parts"},
+	"setwright/layout/cutfile": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/plan", "layout/saw"},
 	"setwright/layout/list":    {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/saw"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/picture", "layout/list", "layout/saw"},
@@ -45,11 +46,11 @@ var rooms = map[string][]string{
 		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/picture", "render/bars", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/picture", "render/sheet", "render/words", "render/draw"},
-	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list",
+	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw",
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 
 	"setwright/cmd/setwright": {"fonts", "layout", "layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods",
-		"layout/plan", "layout/unit", "layout/check", "layout/list", "render", "render/sheet", "render/pdf", "render/svg", "render/xlsx"},
+		"layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/cutfile", "render", "render/sheet", "render/pdf", "render/svg", "render/xlsx"},
 }
 
 // support lists packages that only tests import.

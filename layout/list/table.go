@@ -40,7 +40,7 @@ type Column struct {
 // Table is one list as rows of cells: what is written as CSV, as text and into
 // a workbook, so that these cannot differ.
 type Table struct {
-	Name    string // pick, key or restock
+	Name    string // pick, cut, key or restock
 	Measure measure.System
 	Columns []Column
 	Rows    [][]Cell // as many cells each as there are columns

@@ -23,7 +23,8 @@ func tables() []*Table {
 	for _, row := range u.Faces[0].Rows {
 		row.Declared = &plan.Row{Label: "shelf"}
 	}
-	return Tables(u)
+	cuts, _ := Cuts(u, Pick(u), nil)
+	return Tables(u, cuts)
 }
 
 func TestTables(t *testing.T) {
@@ -67,7 +68,7 @@ func TestSums(t *testing.T) {
 	if got, want := sum(0, "weight"), int64(s.Hardware+s.Structure); got != want {
 		t.Errorf("all on the pick list weighs %d mg, want %d", got, want)
 	}
-	for i := 1; i <= 2; i++ {
+	for i := 2; i <= 3; i++ {
 		if got := sum(i, "units"); got != int64(s.Units) {
 			t.Errorf("%s: %d units, want %d", tables[i].Name, got, s.Units)
 		}

@@ -4,18 +4,21 @@ import (
 	"strings"
 
 	"setwright/layout/measure"
+	"setwright/layout/saw"
 	"setwright/layout/unit"
 )
 
 // Names are the names of the tables, in the order Tables gives them.
-func Names() []string { return []string{"pick", "key", "restock"} }
+func Names() []string { return []string{"pick", "cut", "key", "restock"} }
 
-// Tables are the pick list, the position key and the restock list of a unit,
-// their lines in the order of Pick, Key and Stock.
-func Tables(u *unit.Unit) []*Table {
+// Tables are the pick list, the cut list, the position key and the restock list
+// of a unit, their lines in the order of Pick, of the patterns in cuts, Key and
+// Stock.
+func Tables(u *unit.Unit, cuts []saw.Plan) []*Table {
 	system := u.Plan.Measure
 	return []*Table{
 		tabled("pick", system, pickColumns(), Pick(u)),
+		CutTable(system, cuts),
 		tabled("key", system, keyColumns(), Key(u)),
 		tabled("restock", system, stockColumns(), Stock(u)),
 	}

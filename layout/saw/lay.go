@@ -203,11 +203,13 @@ func (l *layer) rest(n *Node, end, next measure.Length) {
 	if next >= size {
 		return
 	}
-	n.sliver(end, next, kerf)
 	rest := n.slice(next, size-next)
-	rest.Kind = Waste
 	if l.keeps(&rest) {
 		rest.Kind = Kept
+		n.sliver(end, next, kerf)
+	} else {
+		rest = n.slice(end+kerf, size-end-kerf)
+		rest.Kind = Waste
 	}
 	n.Parts = append(n.Parts, rest)
 }

@@ -6,9 +6,19 @@ import (
 	"strings"
 
 	"setwright/layout/measure"
+	"setwright/layout/parts"
+	"setwright/layout/plan"
 	"setwright/layout/saw"
+	"setwright/layout/unit"
 	"setwright/render/sheet"
+	"setwright/render/words"
 )
+
+// NewCutJob is a job for a cut list alone: there is no unit, only what a plan says
+// of its sheets.
+func NewCutJob(head *plan.Plan, cuts []saw.Plan) *Job {
+	return &Job{Unit: &unit.Unit{Plan: head}, Words: words.In(head.Language), Cuts: cuts, system: head.Measure}
+}
 
 // CutList draws how everything that is cut is sawn: bars first, then sheets,
 // every drawing of a kind at one scale.
@@ -25,14 +35,19 @@ func (j *Job) CutList() []*Page {
 	return append(pages, j.cutSection("cut-sheets", j.Words.CutSheets, sheets)...)
 }
 
-// cutSheet is the name of the first sheet of the cut list.
-func (j *Job) cutSheet() string {
+// cutSheet is the name of the first sheet of the cut list on which parts from a
+// stock are, "" if none are.
+func (j *Job) cutSheet(stock *parts.Stock) string {
 	for i := range j.Cuts {
-		if !j.Cuts[i].Job.Sheet() {
-			return "cut-bars"
+		if j.Cuts[i].Job.Stock != stock {
+			continue
 		}
+		if j.Cuts[i].Job.Sheet() {
+			return "cut-sheets"
+		}
+		return "cut-bars"
 	}
-	return "cut-sheets"
+	return ""
 }
 
 // cutFlow sets cut lists.
@@ -59,14 +74,19 @@ func (j *Job) cutSection(name, title string, plans []*saw.Plan) []*Page {
 	return s.pages
 }
 
-// scale is the largest at which the longest bar, or the largest sheet, fits.
+// scale is the largest at which the longest bar fits, or the largest sheet with
+// the table of its cuts beside it, and no higher than half the paper.
 func (c *cutFlow) scale(plans []*saw.Plan) int64 {
 	list := c.job.scales()
 	for _, den := range list {
 		fits := true
 		for _, p := range plans {
 			for _, u := range p.Used {
-				fits = fits && over(u.Length, den)+cutLeft+cutRight <= wide(c.area) && over(u.Width, den)+cutSpare <= high(c.area)
+				width := over(u.Length, den) + cutLeft + cutRight
+				if u.Width > 0 {
+					width += cutTable
+				}
+				fits = fits && width <= wide(c.area) && over(u.Width, den)+cutSpare <= high(c.area)/2
 			}
 		}
 		if fits {

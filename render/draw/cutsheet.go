@@ -11,12 +11,13 @@ import (
 )
 
 const (
-	cutTop      = 8 * mm        // over a sheet: numbers of crosscuts
-	cutNumber   = 1900 * micron // radius of the number of a cut
-	cutTable    = 74 * mm       // what the table of cuts wants at least
-	innerChain  = 4800 * micron // what running figures inside a strip take
-	innerLeast  = 13 * mm       // strips narrower than this have theirs in the table alone
-	cutRunWidth = 9 * mm        // from a sheet to the axis of its rips
+	cutTop       = 8 * mm        // over a sheet: numbers of crosscuts
+	cutNumber    = 1900 * micron // radius of the number of a cut
+	cutTable     = 74 * mm       // what the table of cuts wants at least
+	cutTableMost = 90 * mm       // and takes at most
+	innerChain   = 4800 * micron // what running figures inside a strip take
+	innerLeast   = 13 * mm       // strips narrower than this have theirs in the table alone
+	cutRunWidth  = 9 * mm        // from a sheet to the axis of its rips
 )
 
 // sheet draws one pattern of sheets: every part to scale, the first stage of cuts
@@ -38,6 +39,7 @@ func (c *cutFlow) sheet(p *saw.Plan, pat *saw.Pattern, head string) {
 	drawn := cutTop + v.len(root.Width) + barChain + chainDrop + depthPitch*measure.Length(under+1) + 1*mm
 	aside := c.area
 	aside.Min.X += cutLeft + v.len(root.Length) + cutRight
+	aside.Max.X = min(aside.Max.X, aside.Min.X+cutTableMost)
 	beside := wide(aside) >= cutTable && t.heightIn(wide(aside)) <= drawn*5/4
 	height := s.pitch() + 1*mm + drawn
 	if beside {
@@ -143,7 +145,7 @@ func (p *Page) labelTurned(r sheet.Rect, line string, s style) {
 func (c *cutFlow) ripFigures(strokes []saw.Stroke, v view) {
 	var ats []measure.Length
 	for _, k := range strokes {
-		if k.Way == saw.Rip {
+		if k.Way == saw.Rip && k.At > 0 {
 			ats = append(ats, k.At)
 		}
 	}
@@ -163,8 +165,8 @@ func (c *cutFlow) ripFigures(strokes []saw.Stroke, v view) {
 		y, middle := v.y(at), middles[len(ats)-1-i]
 		p.line(x, y, v.origin.X-500*micron, y, pencil(hair, 120))
 		p.line(x-600*micron, y, x-1800*micron, middle, pencil(hair, 120))
-		p.arrowHead(x, y, 0, -1)
-		p.writeMid(x-2200*micron, middle, c.job.figure(at), letter(plain).end())
+		p.slash(x, y)
+		p.writeMid(x-2400*micron, middle, c.job.figure(at), letter(plain).end())
 	}
 	p.origin(x, v.origin.Y)
 }
@@ -212,45 +214,39 @@ func (p *Page) cutNumber(x, y measure.Length, n int) {
 }
 
 // inner draws the further cuts where they are: their numbers, and in a strip that
-// is wide enough the running figures of its crosscuts.
+// is wide enough what the stop is set to for its crosscuts.
 func (c *cutFlow) inner(strokes []saw.Stroke, v view) {
-	p, s := c.page, letter(fine)
-	last, lastRing := sheet.Point{}, sheet.Point{}
+	last := sheet.Point{}
 	for _, k := range strokes {
 		if k.Stage < 2 {
 			continue
 		}
-		if k.Way == saw.Rip {
-			x, y := v.x(k.To)-cutNumber-500*micron, v.y(k.At)
-			if v.len(k.To-k.From) > 6*cutNumber && !near(pt(x, y), lastRing) {
-				p.cutNumber(x, y, k.Number)
-				lastRing = pt(x, y)
-			}
-			continue
+		ring := pt(v.x(k.To)-cutNumber-500*micron, v.y(k.At))
+		long := v.len(k.To-k.From) > 6*cutNumber
+		if k.Way == saw.Cross {
+			c.stop(k, v)
+			ring = pt(v.x(k.At), v.y(k.To)+cutNumber+600*micron)
+			long = v.len(k.To-k.From) > 4*cutNumber
 		}
-		x, bottom, top := v.x(k.At), v.y(k.From), v.y(k.To)
-		if ring := pt(x, top+cutNumber+600*micron); bottom-top > 4*cutNumber && !near(ring, lastRing) {
-			p.cutNumber(ring.X, ring.Y, k.Number)
-			lastRing = ring
+		if long && !near(ring, last) {
+			c.page.cutNumber(ring.X, ring.Y, k.Number)
+			last = ring
 		}
-		if bottom-top < innerLeast {
-			continue
-		}
-		y, from := bottom-1500*micron, v.x(k.At-k.Set)
-		if last.Y == y {
-			from = last.X
-		}
-		text := c.job.figure(k.At)
-		if s.width(text)+arrowHead+1*mm > x-from {
-			continue
-		}
-		p.line(from, y, x, y, pen(hair))
-		p.arrowHead(x, y, 1, 0)
-		at := s.end().extent(x-600*micron, y-900*micron, text)
-		p.fillBox(at, white())
-		p.write(x-600*micron, y-900*micron, text, s.end())
-		last = pt(x, y)
 	}
+}
+
+// stop dimensions what a crosscut takes off, along the lower edge of its strip.
+func (c *cutFlow) stop(k saw.Stroke, v view) {
+	s, text := letter(fine).middle(), c.job.figure(k.Set)
+	from, to, y := v.x(k.At-k.Set), v.x(k.At), v.y(k.From)-1500*micron
+	if v.len(k.To-k.From) < innerLeast || s.width(text)+3*mm > to-from {
+		return
+	}
+	c.page.line(from, y, to, y, pen(hair))
+	c.page.slash(from, y)
+	c.page.slash(to, y)
+	c.page.fillBox(s.extent((from+to)/2, y-800*micron, text), white())
+	c.page.write((from+to)/2, y-800*micron, text, s)
 }
 
 // near says whether two rings would touch.

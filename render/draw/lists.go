@@ -28,7 +28,7 @@ func (j *Job) PickList() []*Page {
 			name += "\n" + line.Part.Notes
 		}
 		t.records = append(t.records, record{cells: []string{"", strconv.Itoa(line.Balloon), name + "\n" + line.Part.ID,
-			strconv.Itoa(line.Quantity), j.packText(line), j.mass(line.Weight), strings.Join(line.Rows, ", ")}})
+			strconv.Itoa(line.Quantity), j.packText(line), j.mass(line.Weight), strings.Join(line.Rows, ", ")}, link: j.cutLink(line)})
 		quantity, weight = quantity+line.Quantity, weight+line.Weight
 	}
 	f := s.flowFresh()
@@ -38,7 +38,18 @@ func (j *Job) PickList() []*Page {
 	return s.pages
 }
 
+// cutLink leads from what is cut to how.
+func (j *Job) cutLink(line list.PickLine) string {
+	if line.Part.Cut == nil {
+		return ""
+	}
+	return j.cutSheet(line.Part.Cut.From)
+}
+
 func (j *Job) packText(line list.PickLine) string {
+	if line.Part.Cut != nil {
+		return j.Words.CutSee
+	}
 	if line.Part.Pack <= 1 {
 		return strconv.Itoa(line.Packs)
 	}

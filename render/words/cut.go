@@ -35,7 +35,7 @@ type CutWords struct {
 func englishCut() CutWords {
 	return CutWords{
 		CutBars: "Cut list: bars", CutSheets: "Cut list: sheets",
-		CutUnder: "Figures run from the end marked 0 to the near side of each cut, in %s.",
+		CutUnder: "Figures run from the end marked 0 to the near side of each cut. Unit: %s.",
 		CutKerf:  "Kerf %s.", CutTrimEnds: "First take %s off each end, the cut included.", CutTrimEdges: "First take %s off each edge, the cut included.",
 		CutKeepBar: "Keep off-cuts of %s or more.", CutKeepSheet: "Keep off-cuts of %s or more both ways.",
 		CutGrain:      "The grain runs along the length.",
@@ -60,7 +60,7 @@ func englishCut() CutWords {
 func spanishCut() CutWords {
 	return CutWords{
 		CutBars: "Lista de corte: barras", CutSheets: "Lista de corte: tableros",
-		CutUnder: "Las cotas van del extremo marcado 0 al lado cercano de cada corte, en %s.",
+		CutUnder: "Las cotas van del extremo marcado 0 al lado cercano de cada corte. Unidad: %s.",
 		CutKerf:  "Ancho de corte %s.", CutTrimEnds: "Quite primero %s de cada extremo, corte incluido.", CutTrimEdges: "Quite primero %s de cada canto, corte incluido.",
 		CutKeepBar: "Guarde los restos de %s o más.", CutKeepSheet: "Guarde los restos de %s o más en ambos sentidos.",
 		CutGrain:      "La veta corre a lo largo.",
@@ -85,7 +85,7 @@ func spanishCut() CutWords {
 func frenchCut() CutWords {
 	return CutWords{
 		CutBars: "Liste de débit : barres", CutSheets: "Liste de débit : panneaux",
-		CutUnder: "Les cotes vont du bout marqué 0 au côté proche de chaque coupe, en %s.",
+		CutUnder: "Les cotes vont du bout marqué 0 au côté proche de chaque coupe. Unité : %s.",
 		CutKerf:  "Trait de scie %s.", CutTrimEnds: "Enlever d’abord %s à chaque bout, trait compris.", CutTrimEdges: "Enlever d’abord %s à chaque chant, trait compris.",
 		CutKeepBar: "Garder les chutes de %s ou plus.", CutKeepSheet: "Garder les chutes de %s ou plus dans les deux sens.",
 		CutGrain:      "Le fil court dans la longueur.",

@@ -27,6 +27,10 @@ func spanishLists() map[string]string {
 		"balloon": "globo", "group": "grupo", "part": "pieza", "name": "nombre", "cut length": "largo de corte",
 		"quantity": "cantidad", "packs": "paquetes", "pack size": "piezas por paquete", "weight": "peso", "rows": "filas",
 
+		"cut": "corte", "stock": "material", "pattern": "patrón", "times": "veces", "of length": "de largo", "of width": "de ancho",
+		"what": "qué es", "mark": "marca", "length": "largo", "width": "ancho", "cut at": "corte a", "rip at": "corte a lo ancho",
+		"piece": "pieza", "keep": "se guarda", "waste": "desperdicio",
+
 		"address": "dirección", "face": "cara", "row": "fila", "row label": "nombre de la fila", "place": "lugar",
 		"sku": "SKU", "family": "familia", "form": "forma", "fronts": "frentes", "units": "unidades",
 		"look full": "aspecto lleno", "reorder at": "reponer con", "height": "altura", "gtin": "GTIN", "price": "precio",
@@ -49,6 +53,10 @@ func frenchLists() map[string]string {
 
 		"balloon": "repère", "group": "groupe", "part": "pièce", "name": "nom", "cut length": "longueur coupée",
 		"quantity": "quantité", "packs": "paquets", "pack size": "pièces par paquet", "weight": "poids", "rows": "rangs",
+
+		"cut": "débit", "stock": "matière", "pattern": "plan de coupe", "times": "fois", "of length": "de longueur", "of width": "de largeur",
+		"what": "quoi", "mark": "marque", "length": "longueur", "width": "largeur", "cut at": "coupe à", "rip at": "coupe en largeur à",
+		"piece": "pièce", "keep": "à garder", "waste": "déchet",
 
 		"address": "adresse", "face": "face", "row": "rang", "row label": "nom du rang", "place": "place",
 		"sku": "UGS", "family": "famille", "form": "forme", "fronts": "frontales", "units": "unités",

@@ -197,7 +197,8 @@ func TestHeader(t *testing.T) {
 // same, for every list, column, group, face and form.
 func TestEveryWordIsTranslated(t *testing.T) {
 	all := []string{"all"}
-	for _, table := range list.Tables(layout.Load(os.DirFS("../../samples/spring"), "plan.yaml").Unit) {
+	project := layout.Load(os.DirFS("../../samples/spring"), "plan.yaml")
+	for _, table := range list.Tables(project.Unit, project.Cuts) {
 		all = append(all, table.Name)
 		for _, c := range table.Columns {
 			all = append(all, c.Name)
