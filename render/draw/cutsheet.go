@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 
@@ -12,10 +11,13 @@ import (
 
 const (
 	cutTop       = 8 * mm        // over a sheet: numbers of crosscuts
-	cutNumber    = 1900 * micron // radius of the number of a cut
-	cutTable     = 74 * mm       // what the table of cuts wants at least
-	cutTableMost = 90 * mm       // and takes at most
-	innerChain   = 4800 * micron // what running figures inside a strip take
+	cutNumber    = 2400 * micron // radius of the number of a cut
+	cutTable     = 84 * mm       // what the table of cuts wants at least
+	cutTableMost = 110 * mm      // and takes at most
+	ringRoom     = 2*cutNumber + 1*mm
+	ringLeast    = 4 * cutNumber // strips narrower than this do without numbers
+	besideRing   = 40 * mm       // a part this wide has its label beside the number of a cut, others under it
+	innerChain   = 5500 * micron // what running figures inside a strip take
 	innerLeast   = 13 * mm       // strips narrower than this have theirs in the table alone
 	cutRunWidth  = 9 * mm        // from a sheet to the axis of its rips
 )
@@ -40,7 +42,7 @@ func (c *cutFlow) sheet(p *saw.Plan, pat *saw.Pattern, head string) {
 	aside := c.area
 	aside.Min.X += cutLeft + v.len(root.Length) + cutRight
 	aside.Max.X = min(aside.Max.X, aside.Min.X+cutTableMost)
-	beside := wide(aside) >= cutTable && t.heightIn(wide(aside)) <= drawn*5/4
+	beside := t.natural() <= wide(aside) && t.heightIn(wide(aside)) <= drawn*5/4
 	height := s.pitch() + 1*mm + drawn
 	if beside {
 		height = max(height, s.pitch()+1*mm+t.heightIn(wide(aside)))
@@ -68,6 +70,13 @@ func (c *cutFlow) sheet(p *saw.Plan, pat *saw.Pattern, head string) {
 	c.y = max(c.y, side.y+2*mm)
 }
 
+// natural is the width of a table of which no column flexes.
+func (t table) natural() measure.Length {
+	st := t.set(0)
+	last := len(st.widths) - 1
+	return st.lefts[last] + st.widths[last]
+}
+
 // parts draws every part of a sheet with its label.
 func (c *cutFlow) parts(p *saw.Plan, pat *saw.Pattern, v view) {
 	pat.Root.Leaves(func(n *saw.Node) {
@@ -79,7 +88,11 @@ func (c *cutFlow) parts(p *saw.Plan, pat *saw.Pattern, v view) {
 			if high(r) >= innerLeast {
 				r.Max.Y -= innerChain
 			}
-			r.Min.X, r.Max.X = r.Min.X+cutNumber, r.Max.X-cutNumber
+			if wide(r) >= besideRing {
+				r.Min.X, r.Max.X = r.Min.X+ringRoom, r.Max.X-ringRoom
+			} else if high(r) > ringLeast {
+				r.Min.Y += ringRoom
+			}
 			c.page.partLabel(r, text)
 		}
 	})
@@ -210,7 +223,7 @@ func (c *cutFlow) numbers(strokes []saw.Stroke, root *saw.Node, v view) {
 func (p *Page) cutNumber(x, y measure.Length, n int) {
 	edge, fill := pen(thin), white()
 	p.circle(x, y, cutNumber, &edge, &fill)
-	p.writeMid(x, y, strconv.Itoa(n), letter(fine).middle())
+	p.writeMid(x, y, strconv.Itoa(n), letter(plain).middle())
 }
 
 // inner draws the further cuts where they are: their numbers, and in a strip that
@@ -221,12 +234,12 @@ func (c *cutFlow) inner(strokes []saw.Stroke, v view) {
 		if k.Stage < 2 {
 			continue
 		}
-		ring := pt(v.x(k.To)-cutNumber-500*micron, v.y(k.At))
+		ring := pt(v.x(k.To)-cutNumber-500*micron, v.y(k.At)+cutNumber+600*micron)
 		long := v.len(k.To-k.From) > 6*cutNumber
 		if k.Way == saw.Cross {
 			c.stop(k, v)
-			ring = pt(v.x(k.At), v.y(k.To)+cutNumber+600*micron)
-			long = v.len(k.To-k.From) > 4*cutNumber
+			ring = pt(v.x(k.At)-cutNumber-500*micron, v.y(k.To)+cutNumber+600*micron)
+			long = v.len(k.To-k.From) > ringLeast
 		}
 		if long && !near(ring, last) {
 			c.page.cutNumber(ring.X, ring.Y, k.Number)
@@ -237,7 +250,7 @@ func (c *cutFlow) inner(strokes []saw.Stroke, v view) {
 
 // stop dimensions what a crosscut takes off, along the lower edge of its strip.
 func (c *cutFlow) stop(k saw.Stroke, v view) {
-	s, text := letter(fine).middle(), c.job.figure(k.Set)
+	s, text := letter(plain).middle(), c.job.figure(k.Set)
 	from, to, y := v.x(k.At-k.Set), v.x(k.At), v.y(k.From)-1500*micron
 	if v.len(k.To-k.From) < innerLeast || s.width(text)+3*mm > to-from {
 		return
@@ -271,9 +284,8 @@ func (c *cutFlow) partNames(pat *saw.Pattern, v view) {
 // strokeTable lists the cuts in sawing order.
 func (c *cutFlow) strokeTable(strokes []saw.Stroke) table {
 	w := c.job.Words
-	t := table{height: fine, space: tightSpace, columns: []column{
-		{head: w.CutNumber, end: true}, {head: w.CutKind}, {head: w.CutOf}, {head: fmt.Sprintf("%s, %s", w.CutSet, c.job.unitName()), end: true},
-		{head: fmt.Sprintf("%s, %s", w.CutFrom, c.job.unitName()), end: true}}}
+	t := table{space: tightSpace, columns: []column{
+		{head: w.CutNumber, end: true}, {head: w.CutKind}, {head: w.CutOf}, {head: w.CutSet, end: true}, {head: w.CutFrom, end: true}}}
 	for _, k := range strokes {
 		way, of := w.CutRip, k.Of
 		if k.Way == saw.Cross {
