@@ -1,0 +1,217 @@
+package bars
+
+import (
+	"errors"
+	"math"
+	"slices"
+)
+
+// ErrEffort is the error where the effort was too short to find any plan or to
+// prove that there is none.
+var ErrEffort = errors.New("out of effort before any plan was found")
+
+// budget is the effort that all parts of a search draw on.
+type budget struct{ used, all int64 }
+
+func (b *budget) spend(steps int64) { b.used += steps }
+
+func (b *budget) spent() bool { return b.used >= b.all }
+
+// search is one Solve.
+type search struct {
+	*shop
+	*budget
+	master *master
+	counts *counts
+	plan   []used
+	price  int64     // of plan; as large as can be if there is none
+	open   [][]int64 // sets of bars that no cut excludes but no plan was found for
+	proof  *Proof
+}
+
+func newSearch(s *shop, effort int64) *search {
+	b := &budget{all: effort}
+	return &search{shop: s, budget: b, price: math.MaxInt64, proof: &Proof{},
+		counts: &counts{budget: b, price: s.price, limit: s.limit, need: s.need}}
+}
+
+// run looks for the plan and its proof.
+func (s *search) run() (*Plan, error) {
+	if len(s.width) == 0 {
+		return &Plan{Proven: true, Shortest: true, Proof: s.proof}, nil
+	}
+	s.master = newMaster(s.shop, s.budget)
+	s.cut(s.width, s.room)
+	if len(s.room) == 1 {
+		s.cutByClasses()
+	}
+	s.offer(s.master.greedy())
+	if !s.tight() {
+		s.root()
+	}
+	floor := s.loop()
+	return s.report(floor)
+}
+
+// offer takes a plan if it is the best so far.
+func (s *search) offer(plan []used, found bool) {
+	if !found {
+		return
+	}
+	price := int64(0)
+	for _, u := range plan {
+		price += u.times * s.shop.price[u.bar]
+	}
+	if price < s.price {
+		s.plan, s.price = slices.Clone(plan), price
+	}
+}
+
+// cut adds a cut; most is by kind of bar and need not be exact.
+func (s *search) cut(worth, most []int64) {
+	s.counts.cuts = append(s.counts.cuts, cut{slices.Clone(worth), slices.Clone(most)})
+}
+
+// cutByClasses adds, for one kind of bar, the best cut of those that count long
+// pieces as whole bars, and short ones as nothing (Martello and Toth 1990, L2).
+func (s *search) cutByClasses() {
+	room := s.room[0]
+	var best []int64
+	top := int64(0)
+	for _, limit := range s.width {
+		if 2*limit > room {
+			continue
+		}
+		worth, sum := make([]int64, len(s.width)), int64(0)
+		for k, w := range s.width {
+			switch {
+			case w > room-limit:
+				worth[k] = room
+			case w >= limit:
+				worth[k] = w
+			}
+			sum += worth[k] * s.need[k]
+		}
+		if sum > top {
+			best, top = worth, sum
+		}
+	}
+	worth, sum := make([]int64, len(s.width)), int64(0)
+	for k, w := range s.width {
+		if 2*w > room {
+			worth[k] = room
+			sum += room * s.need[k]
+		}
+	}
+	if sum > top {
+		best = worth
+	}
+	if best != nil {
+		s.cut(best, s.room)
+	}
+}
+
+// tight says whether the cuts so far prove the plan.
+func (s *search) tight() bool {
+	if s.plan == nil {
+		return false
+	}
+	set, complete := s.counts.cheapest(s.price)
+	return complete && set == nil
+}
+
+// root solves the linear program of the whole stock, whose duals are the first good
+// cut, and rounds it.
+func (s *search) root() {
+	switch s.master.solve() {
+	case possible:
+		s.learn()
+		s.offer(s.master.dive())
+	case impossible:
+		s.learn()
+	}
+}
+
+// learn makes a cut of the duals of the program just solved. What bars are worth is
+// known from pricing, and often less than what they cost.
+func (s *search) learn() {
+	m := s.master
+	worth := slices.Clone(m.worth)
+	most := slices.Clone(m.best)
+	m.sack.load(m.width[:m.kinds], worth, s.need)
+	m.sack.solve(make([]int64, len(s.room)))
+	m.spend(m.sack.work)
+	m.sack.work = 0
+	copy(most, m.sack.worth)
+	s.cut(worth, most)
+	if s.debug() {
+		println("cut", len(s.counts.cuts))
+	}
+}
+
+func (s *search) debug() bool { return false }
+
+// loop tries sets of bars from the cheapest on until one is enough, and returns the
+// least total that a plan might yet have.
+func (s *search) loop() int64 {
+	for !s.spent() {
+		set, complete := s.counts.cheapest(s.price)
+		if !complete {
+			break
+		}
+		if set == nil {
+			if len(s.open) == 0 {
+				return s.price
+			}
+			return s.settle()
+		}
+		s.try(set)
+	}
+	return 0
+}
+
+// try makes the pieces from a set of bars, or finds out why that cannot be.
+func (s *search) try(set []int64) {
+	m := s.master
+	copy(m.stock, set)
+	v := m.solve()
+	if v == impossible {
+		s.learn()
+		last := s.counts.cuts[len(s.counts.cuts)-1]
+		if exceeds(last.worth, s.need, last.most, set) {
+			return
+		}
+	}
+	if v == possible {
+		if plan, found := m.dive(); found {
+			s.offer(plan, true)
+			return
+		}
+	}
+	s.open = append(s.open, set)
+	s.counts.excluded = append(s.counts.excluded, set)
+}
+
+// settle decides the open sets by trees, from the cheapest.
+func (s *search) settle() int64 {
+	return 0
+}
+
+// report hands the plan over.
+func (s *search) report(floor int64) (*Plan, error) {
+	if s.plan == nil {
+		return nil, ErrEffort
+	}
+	p := &Plan{Proof: s.proof, Steps: s.used}
+	for _, c := range s.counts.cuts {
+		s.proof.Cuts = append(s.proof.Cuts, c.worth)
+	}
+	p.Proven = floor == s.price
+	p.Shortest = p.Proven
+	set := make([]int64, len(s.room))
+	for _, u := range s.plan {
+		set[u.bar] += u.times
+	}
+	p.Cost = s.cost(set)
+	return p, nil
+}
