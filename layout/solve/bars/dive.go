@@ -13,15 +13,17 @@ type used struct {
 
 // dive looks for a plan within need and stock: it solves the linear program, fixes
 // what is whole of it or else its largest fraction, and goes on with the rest.
-func (m *master) dive() (plan []used, found bool) {
+// On the way good takes the plans that come of filling up in haste, and may end it.
+func (m *master) dive(good func(plan []used) bool) {
 	need, stock := slices.Clone(m.need), slices.Clone(m.stock)
 	defer func() { copy(m.need, need); copy(m.stock, stock) }()
+	var plan []used
 	for {
-		if rest, done := m.greedy(); done {
-			return append(plan, rest...), true
+		if rest, done := m.greedy(); done && (good(append(slices.Clip(plan), rest...)) || len(rest) == 0) {
+			return
 		}
 		if m.solve() != possible {
-			return nil, false
+			return
 		}
 		plan = append(plan, m.fix()...)
 	}

@@ -1,6 +1,7 @@
 package bars
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
@@ -45,7 +46,9 @@ func (s *search) run() (*Plan, error) {
 	if len(s.room) == 1 {
 		s.cutByClasses()
 	}
-	s.offer(s.master.greedy())
+	if plan, done := s.master.greedy(); done {
+		s.offer(plan)
+	}
 	if !s.tight() {
 		s.root()
 	}
@@ -53,18 +56,17 @@ func (s *search) run() (*Plan, error) {
 	return s.report(floor)
 }
 
-// offer takes a plan if it is the best so far.
-func (s *search) offer(plan []used, found bool) {
-	if !found {
-		return
-	}
+// offer takes a plan if it is the best so far, and says whether it did.
+func (s *search) offer(plan []used) bool {
 	price := int64(0)
 	for _, u := range plan {
 		price += u.times * s.shop.price[u.bar]
 	}
 	if price < s.price {
 		s.plan, s.price = slices.Clone(plan), price
+		return true
 	}
+	return false
 }
 
 // cut adds a cut; most is by kind of bar and need not be exact.
@@ -126,7 +128,9 @@ func (s *search) root() {
 	switch s.master.solve() {
 	case possible:
 		s.learn()
-		s.offer(s.master.dive())
+		if len(s.room) > 1 {
+			s.master.dive(func(plan []used) bool { s.offer(plan); return false })
+		}
 	case impossible:
 		s.learn()
 	}
@@ -183,8 +187,9 @@ func (s *search) try(set []int64) {
 		}
 	}
 	if v == possible {
-		if plan, found := m.dive(); found {
-			s.offer(plan, true)
+		found := false
+		m.dive(func(plan []used) bool { found = true; return s.offer(plan) })
+		if found {
 			return
 		}
 	}
@@ -192,9 +197,37 @@ func (s *search) try(set []int64) {
 	s.counts.excluded = append(s.counts.excluded, set)
 }
 
-// settle decides the open sets by trees, from the cheapest.
+// settle decides the open sets by trees, from the cheapest, and returns the least
+// total that a plan might yet have.
 func (s *search) settle() int64 {
-	return 0
+	slices.SortStableFunc(s.open, func(a, b []int64) int { return cmp.Compare(s.total(a), s.total(b)) })
+	floor := s.price
+	for i, set := range s.open {
+		if s.total(set) >= s.price {
+			break
+		}
+		copy(s.master.stock, set)
+		share := (s.all - s.used) / int64(len(s.open)-i)
+		t := tree{master: s.master, limit: s.used + share, good: s.offer}
+		root, result := t.visit()
+		switch result {
+		case refuted:
+			s.proof.Excluded = append(s.proof.Excluded, Excluded{s.spread(set), root})
+		case stopped:
+			floor = min(floor, s.total(set))
+		}
+		println("tree", t.nodes, result, len(s.master.columns))
+	}
+	return min(floor, s.price)
+}
+
+// spread gives numbers by bar of the job, of equal bars all to the first.
+func (s *search) spread(set []int64) []int64 {
+	bars := make([]int64, len(s.job.Bars))
+	for b, n := range set {
+		bars[s.source[b][0]] = n
+	}
+	return bars
 }
 
 // report hands the plan over.
