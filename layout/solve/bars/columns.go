@@ -9,8 +9,10 @@ import (
 
 const (
 	// parts is how many parts the price of the dearest bar is cut into when duals are
-	// rounded to integers. What a bar can be worth stays below 2^48.
+	// rounded to integers, or fewer.
 	parts = 1 << 32
+	// manyParts is more than any bar can be worth in parts.
+	manyParts = 1 << 48
 	// margin is what a pattern must be worth beyond its price, in those parts, to be
 	// of use to the linear program.
 	margin = 1 << 5
@@ -30,7 +32,8 @@ type master struct {
 	stock []int64
 
 	program lp.Program
-	kinds   int       // of the shop: row of kind k is k, that of bar b kinds+b, those of pairs follow
+	kinds   int // of the shop: row of kind k is k, that of bar b kinds+b, those of pairs follow
+	penalty float64
 	short   []int     // by kind: the column that makes up for pieces not made
 	columns []pattern // by column of the program
 	dead    []bool    // by column: never to be used again
@@ -46,7 +49,7 @@ type master struct {
 
 func newMaster(s *shop, b *budget) *master {
 	m := &master{budget: b, room: s.room, width: slices.Clone(s.width), need: slices.Clone(s.need), stock: slices.Clone(s.limit),
-		kinds: len(s.width), known: map[string]bool{}, clash: &clashes{}}
+		penalty: penalty, kinds: len(s.width), known: map[string]bool{}, clash: &clashes{}}
 	m.sack.room, m.hunt.room = s.room, s.room
 	dearest := slices.Max(s.price)
 	for _, p := range s.price {
@@ -72,14 +75,26 @@ func newMaster(s *shop, b *budget) *master {
 	return m
 }
 
-// penalty is what a piece not made costs: more than its share of any bar.
-const penalty = 8
+const (
+	// penalty is what a piece not made costs at first, in bars of the dearest kind.
+	penalty = 8
+	// dearest is what it may come to.
+	dearest = 8 << 20
+)
 
 // addShort adds the column that makes up for pieces of a kind.
 func (m *master) addShort(kind int) {
-	m.short = append(m.short, m.program.AddColumn(penalty, []lp.Entry{{Index: m.row(kind), Value: 1}}))
+	m.short = append(m.short, m.program.AddColumn(m.penalty, []lp.Entry{{Index: m.row(kind), Value: 1}}))
 	m.columns = append(m.columns, pattern{bar: -1})
 	m.dead = append(m.dead, false)
+}
+
+// raisePenalty makes pieces not made dearer: it paid to leave some out.
+func (m *master) raisePenalty() {
+	m.penalty *= 16
+	for _, c := range m.short {
+		m.program.SetCost(c, m.penalty)
+	}
 }
 
 // row is the row of a kind.
@@ -181,15 +196,25 @@ func (m *master) solve() verdict {
 		if !complete {
 			return unknown
 		}
-		if m.shortage() > whole {
+		if m.shortage() <= whole {
+			return possible
+		}
+		if m.penalty >= dearest {
 			return unknown
 		}
-		return possible
+		m.raisePenalty()
 	}
 }
 
-// roundDuals makes integers of the duals.
+// roundDuals makes integers of the duals, in parts of the price of the dearest bar.
 func (m *master) roundDuals() {
+	rate := 0.0
+	for k, w := range m.width {
+		if m.need[k] > 0 {
+			rate = max(rate, m.program.Dual(m.row(k))/float64(w))
+		}
+	}
+	parts := math.Min(parts, manyParts/(1+rate*float64(slices.Max(m.room))))
 	m.worth = m.worth[:0]
 	for k := range m.width {
 		v := int64(0)
@@ -201,7 +226,7 @@ func (m *master) roundDuals() {
 	for b := range m.room {
 		m.over[b] = int64((m.price[b]-m.program.Dual(m.kinds+b))*parts) + margin
 		if m.stock[b] == 0 {
-			m.over[b] = infinite / 2
+			m.over[b] = manyParts
 		}
 	}
 }

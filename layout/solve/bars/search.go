@@ -3,7 +3,6 @@ package bars
 import (
 	"cmp"
 	"errors"
-	"math"
 	"slices"
 )
 
@@ -25,14 +24,16 @@ type search struct {
 	master *master
 	counts *counts
 	plan   []used
-	price  int64     // of plan; as large as can be if there is none
+	price  int64     // of plan; infinite if there is none
+	floor  int64     // no plan has a lower price
+	frugal bool      // only length is left to be saved
 	open   [][]int64 // sets of bars that no cut excludes but no plan was found for
 	proof  *Proof
 }
 
 func newSearch(s *shop, effort int64) *search {
 	b := &budget{all: effort}
-	return &search{shop: s, budget: b, price: math.MaxInt64, proof: &Proof{},
+	return &search{shop: s, budget: b, price: infinite, proof: &Proof{},
 		counts: &counts{budget: b, price: s.price, limit: s.limit, need: s.need}}
 }
 
@@ -52,8 +53,17 @@ func (s *search) run() (*Plan, error) {
 	if !s.tight() {
 		s.root()
 	}
-	floor := s.loop()
-	return s.report(floor)
+	s.loop()
+	for _, c := range s.counts.cuts {
+		s.proof.Cuts = append(s.proof.Cuts, c.worth)
+	}
+	switch {
+	case s.plan != nil:
+		return s.report(), nil
+	case s.floor == infinite:
+		return nil, s.shortage()
+	}
+	return nil, ErrEffort
 }
 
 // offer takes a plan if it is the best so far, and says whether it did.
@@ -115,11 +125,23 @@ func (s *search) cutByClasses() {
 
 // tight says whether the cuts so far prove the plan.
 func (s *search) tight() bool {
-	if s.plan == nil {
-		return false
-	}
 	set, complete := s.counts.cheapest(s.price)
-	return complete && set == nil
+	s.raise(set, complete)
+	return s.floor == s.price
+}
+
+// raise notes what is known when a set turned out to be the cheapest that is left.
+func (s *search) raise(set []int64, complete bool) {
+	if !complete {
+		return
+	}
+	s.floor = s.price
+	if set != nil {
+		s.floor = s.total(set)
+	}
+	for _, o := range s.open {
+		s.floor = min(s.floor, s.total(o))
+	}
 }
 
 // root solves the linear program of the whole stock, whose duals are the first good
@@ -148,30 +170,32 @@ func (s *search) learn() {
 	m.sack.work = 0
 	copy(most, m.sack.worth)
 	s.cut(worth, most)
-	if s.debug() {
-		println("cut", len(s.counts.cuts))
+}
+
+// loop tries sets of bars from the cheapest on until one is enough or none is left.
+func (s *search) loop() {
+	for s.floor < s.price && !s.spent() {
+		set, complete := s.counts.cheapest(s.price)
+		s.raise(set, complete)
+		switch {
+		case !complete:
+			return
+		case set == nil && len(s.open) > 0:
+			s.settle()
+			return
+		case set != nil:
+			s.economise()
+			s.try(set)
+		}
 	}
 }
 
-func (s *search) debug() bool { return false }
-
-// loop tries sets of bars from the cheapest on until one is enough, and returns the
-// least total that a plan might yet have.
-func (s *search) loop() int64 {
-	for !s.spent() {
-		set, complete := s.counts.cheapest(s.price)
-		if !complete {
-			break
-		}
-		if set == nil {
-			if len(s.open) == 0 {
-				return s.price
-			}
-			return s.settle()
-		}
-		s.try(set)
+// economise leaves little effort for saving length once no cost can be saved.
+func (s *search) economise() {
+	if !s.frugal && s.plan != nil && s.floor/s.weight == s.price/s.weight {
+		s.frugal = true
+		s.all = min(s.all, 2*s.used+StepsPerSecond/100)
 	}
-	return 0
 }
 
 // try makes the pieces from a set of bars, or finds out why that cannot be.
@@ -197,28 +221,27 @@ func (s *search) try(set []int64) {
 	s.counts.excluded = append(s.counts.excluded, set)
 }
 
-// settle decides the open sets by trees, from the cheapest, and returns the least
-// total that a plan might yet have.
-func (s *search) settle() int64 {
+// settle decides the open sets by trees, from the cheapest.
+func (s *search) settle() {
 	slices.SortStableFunc(s.open, func(a, b []int64) int { return cmp.Compare(s.total(a), s.total(b)) })
-	floor := s.price
+	undecided := int64(infinite)
 	for i, set := range s.open {
 		if s.total(set) >= s.price {
 			break
 		}
+		s.floor = min(undecided, s.total(set))
+		s.economise()
 		copy(s.master.stock, set)
 		share := (s.all - s.used) / int64(len(s.open)-i)
 		t := tree{master: s.master, limit: s.used + share, good: s.offer}
-		root, result := t.visit()
-		switch result {
+		switch root, result := t.visit(); result {
 		case refuted:
 			s.proof.Excluded = append(s.proof.Excluded, Excluded{s.spread(set), root})
 		case stopped:
-			floor = min(floor, s.total(set))
+			undecided = min(undecided, s.total(set))
 		}
-		println("tree", t.nodes, result, len(s.master.columns))
 	}
-	return min(floor, s.price)
+	s.floor = min(undecided, s.price)
 }
 
 // spread gives numbers by bar of the job, of equal bars all to the first.
@@ -228,23 +251,4 @@ func (s *search) spread(set []int64) []int64 {
 		bars[s.source[b][0]] = n
 	}
 	return bars
-}
-
-// report hands the plan over.
-func (s *search) report(floor int64) (*Plan, error) {
-	if s.plan == nil {
-		return nil, ErrEffort
-	}
-	p := &Plan{Proof: s.proof, Steps: s.used}
-	for _, c := range s.counts.cuts {
-		s.proof.Cuts = append(s.proof.Cuts, c.worth)
-	}
-	p.Proven = floor == s.price
-	p.Shortest = p.Proven
-	set := make([]int64, len(s.room))
-	for _, u := range s.plan {
-		set[u.bar] += u.times
-	}
-	p.Cost = s.cost(set)
-	return p, nil
 }

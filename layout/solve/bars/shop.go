@@ -24,6 +24,9 @@ type shop struct {
 	pieces [][]int // by kind: pieces of the job
 	room   []int64 // of kinds of bars
 	price  []int64 // of kinds of bars: cost, then length, in one number
+	unit   int64   // of cost: price is cost/unit*weight + length
+	weight int64
+	coarse bool    // lengths in prices are rounded
 	limit  []int64 // of kinds of bars: never more than could be of use
 	source [][]int // by kind of bars: bars of the job
 }
@@ -115,7 +118,7 @@ func (s *shop) gatherBars() {
 	shortest := s.width[len(s.width)-1]
 	var use []int
 	for i, b := range s.job.Bars {
-		if b.Limit != 0 && b.Length-s.job.Trim+s.job.Kerf >= shortest {
+		if b.Length-s.job.Trim+s.job.Kerf >= shortest {
 			use = append(use, i)
 		}
 	}
@@ -203,9 +206,11 @@ func (s *shop) setPrices() {
 			for b := range costs {
 				s.price = append(s.price, costs[b]/unitCost*weight+lengths[b]/unitLength)
 			}
+			s.unit, s.weight = unitCost, weight
 			return
 		}
 		unitLength *= 2
+		s.coarse = true
 	}
 }
 
