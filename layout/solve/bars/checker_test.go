@@ -116,9 +116,6 @@ func knap(width, need, worth []int64, room int64) int64 {
 	type sum struct{ width, worth int64 }
 	sums := []sum{{0, 0}}
 	for k, w := range width {
-		if worth[k] < 0 {
-			return 1 << 62
-		}
 		for n := int64(0); worth[k] > 0 && n < min(need[k], max(0, room)/w); n++ {
 			var next []sum
 			i, j, top := 0, 0, int64(-1)
@@ -333,7 +330,7 @@ func knapApart(width, need, worth []int64, room int64, clash map[[2]int]bool) in
 			if float64(sum)+rate(k)*float64(room) < float64(best)-0.5 {
 				return
 			}
-			if worth[k] == 0 || width[k] > room || slices.ContainsFunc(held, func(h int) bool { return clash[[2]int{min(h, k), max(h, k)}] }) {
+			if worth[k] <= 0 || width[k] > room || slices.ContainsFunc(held, func(h int) bool { return clash[[2]int{min(h, k), max(h, k)}] }) {
 				continue
 			}
 			most := min(need[k], room/width[k])

@@ -90,6 +90,9 @@ func (s *search) cutByClasses() {
 	room := s.room[0]
 	var best []int64
 	top := int64(0)
+	for k, w := range s.width {
+		top += w * s.need[k]
+	}
 	for _, limit := range s.width {
 		if 2*limit > room {
 			continue
