@@ -106,6 +106,8 @@ func Verdict(p *saw.Plan, currency string) string {
 		within = fmt.Sprintf("at most %d.%02d %% over the least", p.Over/100, p.Over%100)
 	}
 	switch {
+	case !p.Buys() && p.Short():
+		return "nothing to buy for what can be cut"
 	case !p.Buys():
 		return "nothing to buy"
 	case p.Priced:

@@ -9,60 +9,7 @@ import (
 
 // Stand-ins until the solvers are merged.
 
-func (s *shop) solveBars(pieces []int) solved {
-	type bin struct {
-		src  int
-		left measure.Length
-		of   []int
-	}
-	var all []int
-	for _, i := range pieces {
-		for range s.Pieces[i].Count {
-			all = append(all, i)
-		}
-	}
-	slices.SortStableFunc(all, func(a, b int) int { return cmp.Compare(s.Pieces[b].Length, s.Pieces[a].Length) })
-	left := make([]int, len(s.sources))
-	for i, src := range s.sources {
-		left[i] = src.limit
-	}
-	var bins []*bin
-	for _, i := range all {
-		need := s.Pieces[i].Length + s.Stock.Kerf
-		var put *bin
-		for _, b := range bins {
-			if b.left >= need {
-				put = b
-				break
-			}
-		}
-		if put == nil {
-			best := -1
-			for k, src := range s.sources {
-				if left[k] != 0 && s.room(src).length >= s.Pieces[i].Length && (best < 0 || src.cost < s.sources[best].cost) {
-					best = k
-				}
-			}
-			left[best]--
-			put = &bin{src: best, left: s.room(s.sources[best]).length + s.Stock.Kerf}
-			bins = append(bins, put)
-		}
-		put.left -= need
-		put.of = append(put.of, i)
-	}
-	var found solved
-	for _, b := range bins {
-		sh := shape{way: Cross}
-		for _, i := range b.of {
-			sh.parts = append(sh.parts, shape{piece: i})
-		}
-		found.laid = append(found.laid, laid{b.src, 1, sh})
-		found.cost += s.sources[b.src].cost
-	}
-	return found
-}
-
-func (s *shop) solveBoards(pieces []int) solved {
+func (s *shop) solveBoards(pieces []int) (solved, bool) {
 	sizes, rooms := s.boardSizes(pieces)
 	k := s.Stock.Kerf
 	type strip struct {
@@ -125,5 +72,5 @@ next:
 		found.laid = append(found.laid, laid{b.src, 1, sh})
 		found.cost += s.sources[b.src].cost
 	}
-	return found
+	return found, true
 }

@@ -202,8 +202,8 @@ func (c *cutFlow) numbers(strokes []saw.Stroke, root *saw.Node, v view) {
 			}
 			edge := v.y(root.Width)
 			for i, x := range spread(labels, v.x(0)-cutNumber, v.x(root.Length)+cutRight) {
-				c.page.line(v.x(of[i].At), edge-500*micron, x, edge-3*mm+cutNumber, pencil(hair, 120))
-				c.page.cutNumber(x, edge-3*mm, of[i].Number)
+				c.page.line(v.x(of[i].At), edge-500*micron, x, edge-4*mm+cutNumber, pencil(hair, 120))
+				c.page.cutNumber(x, edge-4*mm, of[i].Number)
 			}
 			continue
 		}
