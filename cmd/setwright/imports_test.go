@@ -35,6 +35,8 @@ var rooms = map[string][]string{
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/picture"},
 
+	"setwright/layout/solve/boards": {"layout/solve/lp"},
+
 	"setwright/render/bars":  {},
 	"setwright/render/sheet": {"fonts", "layout/measure"},
 	"setwright/render/pdf":   {"fonts", "layout/measure", "render/sheet"},
