@@ -10,7 +10,7 @@ import (
 // C. Whitlock, Operations Research 25, 1977). Point 0 is 0.
 type ruler struct {
 	at   []int64
-	less []int32 // less[i*len(at)+j]: the last point up to at[i]-at[j], for j up to i
+	less []uint16 // of each point i, for each point j up to it: the last point up to at[i]-at[j]
 }
 
 // grid is the two rulers of a shop in coarser or finer marks.
@@ -42,7 +42,7 @@ func newGrid(s *shop, most int, up bool) (*grid, error) {
 		mark := s.mark(a)
 		points := s.points(a, mark, most, up)
 		for points == nil {
-			if mark, g.exact = 2*mark, false; s.vanishes(a, mark) {
+			if mark, g.exact = mark+mark/4+1, false; s.vanishes(a, mark) {
 				return nil, wrong("a piece is too small beside the boards: over %d could lie in a row", most)
 			}
 			points = s.points(a, mark, most, up)
@@ -142,21 +142,21 @@ func merge(a, b []int64) []int64 {
 // newRuler works out what is left of every point beside every other.
 func newRuler(at []int64) ruler {
 	n := len(at)
-	r := ruler{at, make([]int32, n*n)}
-	for j := range n {
-		left := 0
-		for i := j; i < n; i++ {
-			for left < i && at[left+1] <= at[i]-at[j] {
-				left++
+	r := ruler{at, make([]uint16, n*(n+1)/2)}
+	for i := range n {
+		left, row := i, r.left(i)
+		for j := range row {
+			for at[left] > at[i]-at[j] {
+				left--
 			}
-			r.less[i*n+j] = int32(left)
+			row[j] = uint16(left)
 		}
 	}
 	return r
 }
 
 // left gives, for the point i, the last points that fit beside the points up to i.
-func (r *ruler) left(i int) []int32 { return r.less[i*len(r.at) : i*len(r.at)+i+1] }
+func (r *ruler) left(i int) []uint16 { return r.less[i*(i+1)/2 : (i+1)*(i+2)/2] }
 
 // last gives the last point up to x.
 func (r *ruler) last(x int64) int {

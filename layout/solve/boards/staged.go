@@ -47,10 +47,24 @@ func (s *staged) price(value []int64) {
 	for k := 1; k < s.top; k++ {
 		for a := along; a <= across; a++ {
 			for w, line := range s.tables[k][a] {
+				if k > 1 && !s.differs(k, a, w) {
+					copy(line, s.tables[k][a][w-1])
+					continue
+				}
 				s.fill(line, a, s.items(k, a, w))
 			}
 		}
 	}
+}
+
+// differs tells whether a strip of level k could have better parts than the next narrower.
+func (s *staged) differs(k int, a axis, w int) bool {
+	for _, strip := range s.tables[k-1][a.other()] {
+		if w == 0 || strip[w] > strip[w-1] {
+			return true
+		}
+	}
+	return false
 }
 
 // items lists what parts a strip of level k in direction a and of width w may have,
