@@ -38,16 +38,18 @@ func (s *solver) relax(wanted, limits []int, cost []float64) (*relaxation, need)
 	for i := range s.pool {
 		r.add(i)
 	}
-	var last need
-	for {
-		if r.program.Solve() != lp.Optimal {
-			return r, last
-		}
-		var found bool
-		if last, found = r.extend(); !found || s.steps > s.effort {
-			return r, last
-		}
+	for r.program.Solve() == lp.Optimal && r.extend() && s.steps <= s.effort {
 	}
+	return r, s.need(r.duals())
+}
+
+// duals turns the program's duals into values of pieces.
+func (r *relaxation) duals() []int64 {
+	value := make([]int64, len(r.shop.kinds))
+	for k := range value {
+		value[k] = int64(r.program.Dual(k) * scale)
+	}
+	return value
 }
 
 // add makes a layout of the pool a column.
@@ -64,16 +66,11 @@ func (r *relaxation) add(i int) {
 
 // extend prices layouts at the duals and adds those that are worth more than their board
 // costs.
-func (r *relaxation) extend() (n need, found bool) {
-	n = need{value: make([]int64, len(r.shop.kinds)), holds: make([]int64, len(r.shop.boards))}
-	for k := range n.value {
-		n.value[k] = int64(r.program.Dual(k) * scale)
-		n.demand += n.value[k] * int64(r.shop.kinds[k].count)
-	}
-	r.price(n.value)
-	for b := range n.holds {
-		n.holds[b] = r.loose.best(b)
-		pays := r.cost[b] - r.program.Dual(len(n.value)+b)
+func (r *relaxation) extend() (found bool) {
+	value := r.duals()
+	r.tight.price(value)
+	for b := range r.shop.boards {
+		pays := r.cost[b] - r.program.Dual(len(value)+b)
 		if float64(r.tight.best(b)) <= pays*scale+math.Max(pays, 1)*scale*slight {
 			continue
 		}
@@ -84,8 +81,8 @@ func (r *relaxation) extend() (n need, found bool) {
 			}
 		}
 	}
-	r.steps += int64(len(n.value) * len(n.value))
-	return n, found
+	r.steps += int64(len(value) * len(value))
+	return found
 }
 
 // slight is by how much of the dearest board a layout must be worth more than it costs

@@ -4,10 +4,11 @@ import "fmt"
 
 // ShortError says that the boards there are do not do, and what would.
 type ShortError struct {
-	Proven  bool  // there is no way to cut all pieces from them; otherwise none was found
-	Plan    *Plan // of the same boards and more of them: cuts all; its costs are those of the added ones
-	More    []int // boards that Plan has beyond their limits, by index into Job.Boards
-	Missing []int // pieces that Plan cuts from those, by index into Job.Pieces
+	Proven  bool   // there is no way to cut all pieces from them; otherwise none was found
+	Proof   *Proof // that no numbers of boards within their limits meet all needs, if Proven
+	Plan    *Plan  // of the same boards and more of them: cuts all; its costs are those of the added ones
+	More    []int  // boards that Plan has beyond their limits, by index into Job.Boards
+	Missing []int  // pieces that Plan cuts from those, by index into Job.Pieces
 }
 
 func (e *ShortError) Error() string {
@@ -26,7 +27,7 @@ func (e *ShortError) Error() string {
 
 // missing finds which boards beyond their limits would do at the least cost: their own,
 // or their area where none has one. Those within their limits cost nothing then.
-func (s *shop) missing(effort int64, proven bool) error {
+func (s *shop) missing(effort int64, proof *Proof) error {
 	job := *s.job
 	job.Boards = nil
 	for _, b := range s.job.Boards {
@@ -49,7 +50,7 @@ func (s *shop) missing(effort int64, proven bool) error {
 	}
 	n := len(s.job.Boards)
 	plan.Proof = nil // it is of boards that are listed twice
-	e := &ShortError{Proven: proven, Plan: plan, More: make([]int, n), Missing: make([]int, len(job.Pieces))}
+	e := &ShortError{Proven: proof != nil, Proof: proof, Plan: plan, More: make([]int, n), Missing: make([]int, len(job.Pieces))}
 	for i := range plan.Layouts {
 		l := &plan.Layouts[i]
 		if l.Board < n {

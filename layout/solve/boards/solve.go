@@ -25,8 +25,11 @@ func Solve(job Job, effort int64) (*Plan, error) {
 		return nil, err
 	}
 	piles, bound := v.solve()
+	if piles == nil && bound == dear {
+		return nil, s.missing(effort, v.proof())
+	}
 	if piles == nil {
-		return nil, s.missing(effort, bound == dear)
+		return nil, s.missing(effort, nil)
 	}
 	plan := s.plan(v.lies, piles)
 	plan.Bound = bound * s.unit
@@ -72,14 +75,6 @@ func newSolver(s *shop, effort int64) (*solver, error) {
 	return v, nil
 }
 
-// price prices both ways.
-func (s *solver) price(value []int64) {
-	s.tight.price(value)
-	if s.loose != s.tight {
-		s.loose.price(value)
-	}
-}
-
 // keep puts a layout into the pool, unless it is there or does not fit.
 func (s *solver) keep(l *block, b int) (at int, added bool) {
 	counts := make([]int, len(s.shop.kinds))
@@ -99,8 +94,7 @@ func (s *solver) keep(l *block, b int) (at int, added bool) {
 // solve finds piles and a bound in parts of the shop's unit of cost. There are no piles if
 // none were found; the bound is dear if there are none.
 func (s *solver) solve() (piles []pile, bound int64) {
-	c := &chooser{shop: s.shop}
-	s.prove(c, s.areas())
+	c := &chooser{shop: s.shop, needs: []need{s.need(s.areas())}}
 	wanted, limits := s.wanted(), s.limits()
 	known := [2]int64{dear, dear}
 	if c.bound() < dear {
@@ -119,7 +113,7 @@ func (s *solver) solve() (piles []pile, bound int64) {
 			break
 		}
 		r, n := s.relax(wanted, counts, make([]float64, len(counts)))
-		if n.value != nil && n.exceeds(counts) {
+		if n.exceeds(counts) {
 			c.needs = append(c.needs, n)
 			continue
 		}
@@ -132,8 +126,8 @@ func (s *solver) solve() (piles []pile, bound int64) {
 	return piles, c.bound()
 }
 
-// prove adds the need that values of the kinds make.
-func (s *solver) prove(c *chooser, value []int64) {
+// need prices boards at values of the kinds.
+func (s *solver) need(value []int64) need {
 	n := need{value: value, holds: make([]int64, len(s.shop.boards))}
 	s.loose.price(value)
 	for b := range n.holds {
@@ -142,7 +136,7 @@ func (s *solver) prove(c *chooser, value []int64) {
 	for k, v := range value {
 		n.demand += v * int64(s.shop.kinds[k].count)
 	}
-	c.needs = append(c.needs, n)
+	return n
 }
 
 // exceeds tells whether a need asks for more than numbers of boards hold.
