@@ -32,11 +32,13 @@ var rooms = map[string][]string{
 	"setwright/layout/plan":       {"layout/measure", "layout/diag", "layout/decode"},
 	"setwright/layout/unit":       {"layout/measure", "layout/diag", "layout/solve", "layout/parts", "layout/goods", "layout/plan"},
 	"setwright/layout/check":      {"layout/measure", "layout/diag", "layout/statics", "layout/parts", "layout/goods", "layout/plan", "layout/unit"},
-	"setwright/layout/saw":        {"layout/measure", "layout/diag", "layout/parts", "layout/solve/bars"},
+	"setwright/layout/saw":        {"layout/measure", "layout/diag", "layout/parts", "layout/solve/bars", "layout/solve/boards"},
 	"setwright/layout/cutfile":    {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/plan", "layout/saw"},
 	"setwright/layout/list":       {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/saw"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/picture", "layout/list", "layout/saw"},
+
+	"setwright/layout/solve/boards": {"layout/solve/lp"},
 
 	"setwright/render/bars":  {},
 	"setwright/render/sheet": {"fonts", "layout/measure"},
