@@ -54,7 +54,7 @@ func (j *Job) cutSheet(stock *parts.Stock) string {
 type cutFlow struct {
 	*flow
 	job *Job
-	den int64
+	den int64 // of all drawings on a sheet
 }
 
 func (j *Job) cutSection(name, title string, plans []*saw.Plan) []*Page {
@@ -63,10 +63,17 @@ func (j *Job) cutSection(name, title string, plans []*saw.Plan) []*Page {
 	}
 	s := &section{job: j, name: name, title: title, under: fmt.Sprintf(j.Words.CutUnder, j.unitName())}
 	c := &cutFlow{job: j, flow: s.flowFresh()}
-	c.den = c.scale(plans)
 	c.legend()
+	c.den = c.scale(plans)
 	for i, p := range plans {
-		if i > 0 {
+		if p.Job.Sheet() {
+			den := c.scale(plans[i : i+1])
+			if i > 0 && den != c.den {
+				c.turn()
+			}
+			c.den = den
+		}
+		if i > 0 && c.y > c.area.Min.Y {
 			c.skip(4 * mm)
 		}
 		c.plan(p)
@@ -75,7 +82,7 @@ func (j *Job) cutSection(name, title string, plans []*saw.Plan) []*Page {
 }
 
 // scale is the largest at which the longest bar fits, or the largest sheet with
-// the table of its cuts beside it, and no higher than half the paper.
+// the table of its cuts beside it, so that two of them fit on large paper.
 func (c *cutFlow) scale(plans []*saw.Plan) int64 {
 	list := c.job.scales()
 	for _, den := range list {
@@ -86,7 +93,7 @@ func (c *cutFlow) scale(plans []*saw.Plan) int64 {
 				if u.Width > 0 {
 					width += cutTable
 				}
-				fits = fits && width <= wide(c.area) && over(u.Width, den)+cutSpare <= high(c.area)/2
+				fits = fits && width <= wide(c.area) && over(u.Width, den)+cutSpare <= max(high(c.area)/2, cutHigh)
 			}
 		}
 		if fits {
@@ -99,6 +106,7 @@ func (c *cutFlow) scale(plans []*saw.Plan) int64 {
 const (
 	cutLeft  = 16 * mm // left of a drawing: the running figures of rips
 	cutRight = 16 * mm // right of it: numbers of cuts and parts
+	cutHigh  = 140 * mm
 	cutSpare = 34 * mm // over and under it: heading, numbers, running figures
 )
 

@@ -235,13 +235,13 @@ func (c *cutFlow) inner(strokes []saw.Stroke, v view) {
 			continue
 		}
 		ring := pt(v.x(k.To)-cutNumber-500*micron, v.y(k.At)+cutNumber+600*micron)
-		long := v.len(k.To-k.From) > 6*cutNumber
+		long := v.len(k.To-k.From) >= besideRing
 		if k.Way == saw.Cross {
 			c.stop(k, v)
 			ring = pt(v.x(k.At)-cutNumber-500*micron, v.y(k.To)+cutNumber+600*micron)
 			long = v.len(k.To-k.From) > ringLeast
 		}
-		if long && !near(ring, last) {
+		if long && v.len(k.Set) > ringRoom && !near(ring, last) {
 			c.page.cutNumber(ring.X, ring.Y, k.Number)
 			last = ring
 		}
