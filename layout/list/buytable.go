@@ -54,9 +54,9 @@ func buyColumns() []column[buyLine] {
 		{Column{Name: "on hand", Kind: Whole, Total: true}, func(l buyLine) Cell { return whole(l.OnHand) }},
 		{Column{Name: "short", Kind: Whole, Total: true}, func(l buyLine) Cell { return whole(l.Short) }},
 		{Column{Name: "packs", Kind: Text}, func(l buyLine) Cell { return text(l.packs()) }},
+		{Column{Name: "cost", Kind: Money, Total: true}, func(l buyLine) Cell { return ifPriced(l.Priced, l.Cost) }},
 		{Column{Name: "pieces", Kind: Whole, Total: true}, func(l buyLine) Cell { return whole(l.Pieces) }},
 		{Column{Name: "spare", Kind: Whole, Total: true}, func(l buyLine) Cell { return whole(l.Spare) }},
-		{Column{Name: "cost", Kind: Money, Total: true}, func(l buyLine) Cell { return ifPriced(l.Priced, l.Cost) }},
 		{Column{Name: "worth", Kind: Money, Total: true, Detail: true}, func(l buyLine) Cell { return ifPriced(l.Priced, l.Worth) }},
 	}
 }
@@ -64,12 +64,12 @@ func buyColumns() []column[buyLine] {
 func orderColumns() []column[buy.Order] {
 	return []column[buy.Order]{
 		{Column{Name: "supplier", Kind: Text}, func(o buy.Order) Cell { return text(supplierName(o)) }},
-		{Column{Name: "lines", Kind: Whole, Total: true}, func(o buy.Order) Cell { return whole(len(o.Lines)) }},
-		{Column{Name: "without price", Kind: Whole, Total: true}, func(o buy.Order) Cell { return given(o.Unpriced) }},
 		{Column{Name: "goods", Kind: Money, Total: true}, func(o buy.Order) Cell { return ifPriced(o.Priced(), o.Goods) }},
 		{Column{Name: "freight", Kind: Money, Total: true}, func(o buy.Order) Cell { return ifPriced(o.Priced(), o.Freight) }},
 		{Column{Name: "duty", Kind: Money, Total: true}, func(o buy.Order) Cell { return ifPriced(o.Priced(), o.Duty) }},
 		{Column{Name: "landed", Kind: Money, Total: true}, func(o buy.Order) Cell { return ifPriced(o.Priced(), o.Total) }},
+		{Column{Name: "without price", Kind: Whole, Total: true}, func(o buy.Order) Cell { return given(o.Unpriced) }},
+		{Column{Name: "lines", Kind: Whole, Total: true}, func(o buy.Order) Cell { return whole(len(o.Lines)) }},
 	}
 }
 

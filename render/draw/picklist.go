@@ -29,7 +29,7 @@ func (j *Job) PickList() []*Page {
 			name += "\n" + line.Part.Notes
 		}
 		t.records = append(t.records, record{cells: []string{"", "", "", strconv.Itoa(line.Balloon), name + "\n" + line.Part.ID, j.pickSize(line),
-			strconv.Itoa(line.Quantity), j.packText(line), j.weight(line.Weight), j.goesTo(line)}})
+			strconv.Itoa(line.Quantity), j.packText(line), j.weight(line.Weight), j.goesTo(line)}, link: j.cutLink(line)})
 		quantity, weight = quantity+line.Quantity, weight+line.Weight
 	}
 	f := s.flowFresh()
@@ -113,6 +113,14 @@ func (j *Job) weight(m measure.Mass) string {
 		return "–"
 	}
 	return j.mass(m)
+}
+
+// cutLink leads from what is cut to how.
+func (j *Job) cutLink(line list.PickLine) string {
+	if line.Part.Cut == nil {
+		return ""
+	}
+	return j.cutSheet(line.Part.Cut.From)
 }
 
 // packText is the packs to open, and of how many pieces they are.

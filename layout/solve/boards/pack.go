@@ -1,0 +1,232 @@
+package boards
+
+import (
+	"math/bits"
+	"slices"
+)
+
+// pack tries to cut all that is wanted from given numbers of boards, all of which it may
+// use: it takes whole boards from the linear program's answer, tries to cut what is then
+// left by filling board after board, and takes more from the program if that fails
+// (diving). It gives nil if it finds no way. Of boards it may choose from, it takes those
+// that hold most for what they pay.
+func (s *solver) pack(r *relaxation, counts []int, pays []int64) []pile {
+	wanted, limits := s.wanted(), slices.Clone(counts)
+	var piles []pile
+	for s.steps <= s.effort {
+		fixed := s.take(r, wanted, limits)
+		piles = append(piles, fixed...)
+		if rest := s.refill(wanted, limits, pays, s.tries(wanted)); rest != nil {
+			return append(piles, rest...)
+		}
+		if !slices.ContainsFunc(wanted, positive) || !slices.ContainsFunc(limits, positive) {
+			return nil
+		}
+		r, _ = s.relax(wanted, limits, r.cost)
+		if len(fixed) == 0 {
+			one := s.takeOne(r, wanted, limits)
+			if one == nil {
+				return nil
+			}
+			piles = append(piles, *one)
+		}
+	}
+	return nil
+}
+
+func positive(n int) bool { return n > 0 }
+
+// tries is how many times the rest is worth filling: the fewer pieces the more.
+func (s *solver) tries(wanted []int) int {
+	n := 0
+	for _, w := range wanted {
+		n += w
+	}
+	return max(2, min(60, 1200/(n+1)))
+}
+
+// wanted counts the pieces of each kind.
+func (s *solver) wanted() []int {
+	n := make([]int, len(s.shop.kinds))
+	for k := range n {
+		n[k] = s.shop.kinds[k].count
+	}
+	return n
+}
+
+// take fixes the whole boards of a program's answer and takes them off what is wanted
+// and what there is.
+func (s *solver) take(r *relaxation, wanted, limits []int) []pile {
+	var piles []pile
+	for i, column := range r.columns {
+		times := int(r.program.Value(column) + 1e-6)
+		if p := s.cut(s.pool[i], times, wanted, limits); p.times > 0 {
+			piles = append(piles, p)
+		}
+	}
+	return piles
+}
+
+// cut cuts a layout some times, as long as all its pieces are wanted.
+func (s *solver) cut(u use, times int, wanted, limits []int) pile {
+	times = min(times, limits[u.board])
+	for k, n := range u.counts {
+		if n > 0 {
+			times = min(times, wanted[k]/n)
+		}
+	}
+	for k, n := range u.counts {
+		wanted[k] -= n * times
+	}
+	limits[u.board] -= times
+	return pile{u, times}
+}
+
+// takeOne fixes one board of the layout that the program uses most, without what is no
+// longer wanted.
+func (s *solver) takeOne(r *relaxation, wanted, limits []int) *pile {
+	best, most := -1, 1e-6
+	for i, column := range r.columns {
+		if v := r.program.Value(column); v > most && limits[s.pool[i].board] > 0 {
+			best, most = i, v
+		}
+	}
+	if best < 0 {
+		return nil
+	}
+	u := s.pool[best]
+	l := u.layout.within(s.lies, wanted)
+	if l == nil {
+		return nil
+	}
+	limits[u.board]--
+	return &pile{s.use(l, u.board), 1}
+}
+
+// use counts what a layout gives.
+func (s *solver) use(l *block, b int) use {
+	counts := make([]int, len(s.shop.kinds))
+	l.count(s.lies, counts)
+	return use{b, l, counts}
+}
+
+// refill tries to cut all that is wanted by filling board after board, each time at
+// values that were raised for the pieces that lay on badly filled boards or on none
+// (sequential value correction: G. Belov and G. Scheithauer, INFORMS Journal on
+// Computing 19, 2007, after E. A. Mukhacheva).
+func (s *solver) refill(wanted, limits []int, pays []int64, tries int) []pile {
+	value := make([]int64, len(wanted))
+	for k := range value {
+		value[k] = s.shareOf(s.shop.kinds[k].size)
+	}
+	for range tries {
+		left, boards := slices.Clone(wanted), slices.Clone(limits)
+		var piles []pile
+		for slices.ContainsFunc(left, positive) {
+			p, used := s.fillNext(value, left, boards, pays)
+			if p == nil {
+				break
+			}
+			s.correct(value, p, used)
+			piles = append(piles, *p)
+		}
+		if !slices.ContainsFunc(left, positive) {
+			return append([]pile{}, piles...)
+		}
+		for k, n := range left {
+			if n > 0 {
+				value[k] += value[k] / 4
+			}
+		}
+		if s.steps > s.effort {
+			break
+		}
+	}
+	return nil
+}
+
+// worthOne is the value of a piece that is as large as the largest board.
+const worthOne = 1 << 24
+
+// alone puts a single piece on a board: where sizes are rounded, filling may miss it.
+func (s *solver) alone(b int, left []int) (*block, []int) {
+	for i, l := range s.lies {
+		if left[l.kind] > 0 && s.shop.holds(s.shop.boards[b], l.size) {
+			after := slices.Clone(left)
+			after[l.kind]--
+			return &block{lie: i}, after
+		}
+	}
+	return nil, nil
+}
+
+// shareOf is the area of a size in parts of the largest board's.
+func (s *solver) shareOf(size [2]int64) int64 {
+	largest := s.shop.boards[0].size
+	for _, b := range s.shop.boards {
+		if more(b.size[along], b.size[across], largest[along], largest[across]) {
+			largest = b.size
+		}
+	}
+	return max(areaShare(size, largest), 1)
+}
+
+// areaShare is the area of one size in parts of another's, worthOne being all of it.
+func areaShare(part, of [2]int64) int64 {
+	hi, lo := bits.Mul64(uint64(part[along]), uint64(part[across]))
+	ofHi, ofLo := bits.Mul64(uint64(of[along]), uint64(of[across]))
+	for hi > 0 || ofHi > 0 || lo >= 1<<38 || ofLo >= 1<<38 {
+		lo, ofLo = lo>>1|hi<<63, ofLo>>1|ofHi<<63
+		hi, ofHi = hi>>1, ofHi>>1
+	}
+	return int64(lo * worthOne / max(ofLo, 1))
+}
+
+// fillNext fills the board that can be filled best for what it pays and tells what part
+// of it is used.
+func (s *solver) fillNext(value []int64, left, limits []int, pays []int64) (*pile, int64) {
+	best, most := pile{times: 1}, int64(0)
+	var rest []int
+	for b, n := range limits {
+		if n == 0 {
+			continue
+		}
+		after := slices.Clone(left)
+		l := s.short.fillBoard(b, value, after)
+		if l == nil || !s.shop.fits(s.lies, l, b) {
+			if l, after = s.alone(b, left); l == nil {
+				continue
+			}
+		}
+		u := s.use(l, b)
+		if used := s.used(u); most == 0 || more(used, pays[best.board], most, pays[b]) {
+			best.use, most, rest = u, used, after
+		}
+	}
+	if most == 0 {
+		return nil, 0
+	}
+	copy(left, rest)
+	limits[best.board]--
+	return &best, most * worthOne / s.shareOf(s.shop.boards[best.board].size)
+}
+
+// used is the area of the pieces of a layout in parts of the largest board's.
+func (s *solver) used(u use) int64 {
+	sum := int64(0)
+	for k, n := range u.counts {
+		sum += int64(n) * s.shareOf(s.shop.kinds[k].size)
+	}
+	return sum
+}
+
+// correct moves the values of the pieces on a board towards what they would be if they
+// had to pay for all of it.
+func (s *solver) correct(value []int64, p *pile, used int64) {
+	for k, n := range p.counts {
+		if n > 0 {
+			pays := s.shareOf(s.shop.kinds[k].size) * worthOne / max(used, 1)
+			value[k] = max((2*value[k]+pays)/3, 1)
+		}
+	}
+}
