@@ -24,8 +24,11 @@ type pattern struct {
 // nanometres; they are short where a table would be.
 type knapsack struct {
 	room  []int64
-	thin  int // if not zero, longer lists lose every other state: good patterns, no proof
 	items []item
+	// thin, if not zero, is how long lists may get before every other state is
+	// dropped: that finds good patterns and proves nothing. It was so if thinned.
+	thin    int
+	thinned bool
 	// by bar: only patterns worth more than over are looked for. Afterwards worth
 	// and last are those of the best; none is worth more than worth, which is
 	// over where last is negative.
@@ -100,6 +103,7 @@ func (k *knapsack) begin(over []int64) {
 		k.last = append(k.last, -1)
 	}
 	k.steps = k.steps[:0]
+	k.thinned = false
 }
 
 func (it item) rate() float64 { return float64(it.value) / float64(it.width) }
@@ -147,6 +151,7 @@ func (k *knapsack) extend(it item, n int64, rate float64) {
 	k.work += int64(4*len(k.states) + 8)
 	k.states, k.next = out, k.states
 	for k.thin > 0 && len(k.states) > k.thin {
+		k.thinned = true
 		for i := range len(k.states) / 2 {
 			k.states[i] = k.states[2*i+1]
 		}
@@ -193,6 +198,11 @@ func (k *knapsack) record(st state) {
 			k.worth[b], k.last[b] = st.worth, st.last
 		}
 	}
+}
+
+// found says whether there is a pattern that is worth enough.
+func (k *knapsack) found() bool {
+	return slices.ContainsFunc(k.last, func(at int32) bool { return at >= 0 })
 }
 
 // best is the best pattern of a bar; of none it is empty.
