@@ -11,9 +11,9 @@ import (
 // are closed, and the median and worst time of one. Run it with -benchtime=1x.
 func benchSet(b *testing.B, all []published, effort int64) {
 	var took []time.Duration
-	closed := 0
+	closed, steps := 0, int64(0)
 	for b.Loop() {
-		took, closed = took[:0], 0
+		took, closed, steps = took[:0], 0, 0
 		for _, p := range all {
 			start := time.Now()
 			got, err := Solve(p.job, effort)
@@ -21,6 +21,7 @@ func benchSet(b *testing.B, all []published, effort int64) {
 				b.Fatal(err)
 			}
 			took = append(took, time.Since(start))
+			steps += got.Steps
 			if got.Proven {
 				closed++
 			} else {
@@ -31,6 +32,7 @@ func benchSet(b *testing.B, all []published, effort int64) {
 	slices.Sort(took)
 	b.ReportMetric(float64(len(all)), "instances")
 	b.ReportMetric(float64(closed), "closed")
+	b.ReportMetric(float64(steps)/1e6, "Msteps")
 	b.ReportMetric(float64(took[len(took)/2].Microseconds())/1000, "ms-median")
 	b.ReportMetric(float64(took[len(took)-1].Microseconds())/1000, "ms-worst")
 }

@@ -39,6 +39,7 @@ type master struct {
 	dead    []bool    // by column: never to be used again
 	known   map[string]bool
 	hasty   bool // good patterns will do, and no proof
+	near    bool // it took a long search to find patterns that are hardly better
 	clash   *clashes
 	sack    knapsack
 	filler  knapsack
@@ -188,6 +189,8 @@ func (m *master) solve() verdict {
 		switch {
 		case complete && exceeds(m.worth, m.need, m.best, m.stock):
 			return impossible
+		case fresh && m.near && m.shortage() <= whole:
+			return possible
 		case fresh:
 		case !complete && !m.hasty:
 			return unknown
@@ -260,6 +263,8 @@ const (
 	// brief is how long lists may get at first: what they miss is only looked for
 	// when they find nothing.
 	brief = 1000
+	// tolerable is by how many parts patterns may then be better than those known.
+	tolerable = parts >> 14
 )
 
 // priceFreely finds the best pattern of each bar, then the best without the kinds of
@@ -267,12 +272,14 @@ const (
 func (m *master) priceFreely() (found []pattern, complete bool) {
 	left := slices.Clone(m.need)
 	m.sack.thin = brief
+	m.near = false
 	for turn := range variety {
 		m.sack.load(m.width, m.worth, left)
 		m.sack.solve(m.over)
 		if turn == 0 && m.sack.thinned && !m.hasty && !m.sack.found() {
 			m.sack.thin = 0
 			m.sack.solve(m.over)
+			m.near = m.close()
 		}
 		if turn == 0 {
 			complete = !m.sack.thinned
@@ -294,6 +301,17 @@ func (m *master) priceFreely() (found []pattern, complete bool) {
 		}
 	}
 	return found, complete
+}
+
+// close says whether patterns are worth so little more than asked for that another
+// long search for better ones is not worth while.
+func (m *master) close() bool {
+	for b, v := range m.sack.worth {
+		if v-m.over[b] > tolerable {
+			return false
+		}
+	}
+	return true
 }
 
 // shortage is how many pieces the program leaves unmade.
