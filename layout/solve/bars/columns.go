@@ -262,7 +262,7 @@ const (
 	variety = 20
 	// brief is how long lists may get at first: what they miss is only looked for
 	// when they find nothing.
-	brief = 1000
+	brief = 600
 	// tolerable is by how many parts patterns may then be better than those known.
 	tolerable = parts >> 14
 )
