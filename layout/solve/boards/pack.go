@@ -17,9 +17,12 @@ func (s *solver) pack(r *relaxation, counts []int, pays []int64, any bool) []pil
 	for {
 		taken := s.take(r, wanted, limits)
 		fixed = append(fixed, taken...)
-		spent, tries := s.spent(fixed), 2
-		if any {
-			tries = s.tries(wanted)
+		spent, tries := s.spent(fixed), s.tries(wanted)
+		if !any {
+			tries = min(tries, 2)
+		}
+		if best != nil && s.demand(wanted) > fewBoards*worthOne {
+			tries = 0
 		}
 		if rest := s.refill(wanted, limits, pays, tries, [2]int64{least[0] - spent[0], least[1] - spent[1]}); rest != nil {
 			best = slices.Concat(fixed, rest)
@@ -154,16 +157,25 @@ func (s *solver) refill(wanted, limits []int, pays []int64, tries int, than [2]i
 	return nil
 }
 
-// roomFor tells whether boards have the area of what is wanted.
-func (s *solver) roomFor(wanted, boards []int) bool {
-	sum := int64(0)
+// fewBoards is how many boards of the largest size what is left may take to be filled
+// more than once.
+const fewBoards = 12
+
+// demand is the area of what is wanted.
+func (s *solver) demand(wanted []int) (sum int64) {
 	for k, n := range wanted {
 		sum += int64(n) * s.share[k]
 	}
+	return sum
+}
+
+// roomFor tells whether boards have the area of what is wanted.
+func (s *solver) roomFor(wanted, boards []int) bool {
+	room := int64(0)
 	for b, n := range boards {
-		sum -= int64(n) * (s.room[b] + 1)
+		room += int64(n) * (s.room[b] + 1)
 	}
-	return sum <= 0
+	return s.demand(wanted) <= room
 }
 
 // worthOne is the value of a piece that is as large as the largest board.
