@@ -104,10 +104,10 @@ func (h *hunt) descend(i int, width, worth int64) {
 	for ; i < len(h.items) && h.work < h.limit; i++ {
 		h.work++
 		it := &h.items[i]
-		if width+it.width > widest || h.blocked[it.kind] > 0 {
+		if h.blocked[it.kind] > 0 || width+it.width > widest {
 			continue
 		}
-		if !h.reaches(width, worth, it.rate()) {
+		if !h.reaches(i, width, worth) {
 			return
 		}
 		h.block(it.kind, 1)
@@ -131,11 +131,27 @@ func (h *hunt) note(width, worth int64) {
 	}
 }
 
-// reaches says whether a state might become the best of a bar at a rate.
-func (h *hunt) reaches(width, worth int64, rate float64) bool {
+// reaches says whether a state might become the best of a bar with items from
+// number i on, clashes or not, even if the last of them were taken in part.
+func (h *hunt) reaches(i int, width, worth int64) bool {
 	for b, room := range h.room {
-		if width <= room && float64(worth)+float64(room-width)*rate > float64(h.worth[b])+slack {
-			return true
+		rest, sum := room-width, worth
+		if rest < 0 {
+			continue
+		}
+		for j := i; j < len(h.items); j++ {
+			it := &h.items[j]
+			h.work++
+			if n := rest / it.width; n < it.most {
+				if float64(sum)+float64(rest)*it.rate() > float64(h.worth[b])+slack {
+					return true
+				}
+				break
+			}
+			rest -= it.most * it.width
+			if sum += it.most * it.value; sum > h.worth[b] {
+				return true
+			}
 		}
 	}
 	return false

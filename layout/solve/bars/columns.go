@@ -38,6 +38,8 @@ type master struct {
 	columns []pattern // by column of the program
 	dead    []bool    // by column: never to be used again
 	known   map[string]bool
+	hasty   bool // good patterns will do, and no proof
+	near    bool // it took a long search to find patterns that are hardly better
 	clash   *clashes
 	sack    knapsack
 	filler  knapsack
@@ -184,25 +186,21 @@ func (m *master) solve() verdict {
 		}
 		m.roundDuals()
 		fresh, complete := m.pricePatterns()
-		if exceeds(m.worth, m.need, m.best, m.stock) {
-			if complete {
-				return impossible
-			}
-			return unknown
-		}
-		if fresh {
-			continue
-		}
-		if !complete {
-			return unknown
-		}
-		if m.shortage() <= whole {
+		switch {
+		case complete && exceeds(m.worth, m.need, m.best, m.stock):
+			return impossible
+		case fresh && m.near && m.shortage() <= whole:
 			return possible
-		}
-		if m.penalty >= dearest {
+		case fresh:
+		case !complete && !m.hasty:
 			return unknown
+		case m.shortage() <= whole:
+			return possible
+		case m.hasty || m.penalty >= dearest:
+			return unknown
+		default:
+			m.raisePenalty()
 		}
-		m.raisePenalty()
 	}
 }
 
@@ -232,12 +230,11 @@ func (m *master) roundDuals() {
 }
 
 // pricePatterns looks for patterns worth more than their price under the duals. It
-// reports whether there are any, and whether it looked everywhere.
+// reports whether there are any, and whether best is what patterns are worth at most.
 func (m *master) pricePatterns() (fresh, complete bool) {
-	complete = true
 	var found []pattern
 	if m.clash.none() {
-		found = m.priceFreely()
+		found, complete = m.priceFreely()
 	} else {
 		m.hunt.load(m.width, m.worth, m.need)
 		complete = m.hunt.solve(m.clash, m.over)
@@ -260,17 +257,32 @@ func (m *master) pricePatterns() (fresh, complete bool) {
 	return fresh, complete
 }
 
-// variety is how many times patterns are looked for in one round.
-const variety = 20
+const (
+	// variety is how many times patterns are looked for in one round.
+	variety = 20
+	// brief is how long lists may get at first: what they miss is only looked for
+	// when they find nothing.
+	brief = 600
+	// tolerable is by how many parts patterns may then be better than those known.
+	tolerable = parts >> 14
+)
 
 // priceFreely finds the best pattern of each bar, then the best without the kinds of
 // those, and so on: the program moves on faster with patterns that share little.
-func (m *master) priceFreely() (found []pattern) {
+func (m *master) priceFreely() (found []pattern, complete bool) {
 	left := slices.Clone(m.need)
+	m.sack.thin = brief
+	m.near = false
 	for turn := range variety {
 		m.sack.load(m.width, m.worth, left)
 		m.sack.solve(m.over)
+		if turn == 0 && m.sack.thinned && !m.hasty && !m.sack.found() {
+			m.sack.thin = 0
+			m.sack.solve(m.over)
+			m.near = m.close()
+		}
 		if turn == 0 {
+			complete = !m.sack.thinned
 			copy(m.best, m.sack.worth)
 		}
 		before := len(found)
@@ -288,7 +300,18 @@ func (m *master) priceFreely() (found []pattern) {
 			}
 		}
 	}
-	return found
+	return found, complete
+}
+
+// close says whether patterns are worth so little more than asked for that another
+// long search for better ones is not worth while.
+func (m *master) close() bool {
+	for b, v := range m.sack.worth {
+		if v-m.over[b] > tolerable {
+			return false
+		}
+	}
+	return true
 }
 
 // shortage is how many pieces the program leaves unmade.

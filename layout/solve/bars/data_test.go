@@ -149,7 +149,7 @@ func TestHard28(t *testing.T) {
 	}
 	closed := 0
 	for _, p := range readSingle(t, "hard28") {
-		got, err := solve(t, p.job, StepsPerSecond/2)
+		got, err := solve(t, p.job, StepsPerSecond)
 		if err != nil {
 			t.Errorf("%s: %v", p.name, err)
 			continue
@@ -161,7 +161,7 @@ func TestHard28(t *testing.T) {
 			closed++
 		}
 	}
-	if closed < 15 {
-		t.Errorf("%d closed, want 15 at least", closed)
+	if closed < 24 {
+		t.Errorf("%d closed, want 24 at least", closed)
 	}
 }

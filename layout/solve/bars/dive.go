@@ -16,7 +16,8 @@ type used struct {
 // On the way good takes the plans that come of filling up in haste, and may end it.
 func (m *master) dive(good func(plan []used) bool) {
 	need, stock := slices.Clone(m.need), slices.Clone(m.stock)
-	defer func() { copy(m.need, need); copy(m.stock, stock) }()
+	defer func() { copy(m.need, need); copy(m.stock, stock); m.hasty = false }()
+	m.hasty = true
 	var plan []used
 	for {
 		if rest, done := m.greedy(); done && (good(append(slices.Clip(plan), rest...)) || len(rest) == 0) {

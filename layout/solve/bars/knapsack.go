@@ -24,17 +24,21 @@ type pattern struct {
 // nanometres; they are short where a table would be.
 type knapsack struct {
 	room  []int64
-	thin  int // if not zero, longer lists lose every other state: good patterns, no proof
 	items []item
+	// thin, if not zero, is how long lists may get before every other state is
+	// dropped: that finds good patterns and proves nothing. It was so if thinned.
+	thin    int
+	thinned bool
 	// by bar: only patterns worth more than over are looked for. Afterwards worth
 	// and last are those of the best; none is worth more than worth, which is
 	// over where last is negative.
 	worth []int64
 	last  []int32
 
+	lots         []lot
 	states, next []state
 	steps        []step
-	lines        []float64
+	reach        []int // by bar: where the lots that fill up a state end
 	work         int64
 }
 
@@ -43,6 +47,15 @@ type item struct {
 	kind         int32
 	width, value int64
 	most         int64
+}
+
+// lot is some pieces of an item that are taken or left together: lots of 1, 2, 4 and
+// so on make up every number.
+type lot struct {
+	take
+	width, value  int64
+	rate          float64
+	before, worth int64 // widths and values of the lots before it
 }
 
 type state struct {
@@ -73,23 +86,27 @@ func (k *knapsack) load(width, value, most []int64) {
 // solve finds the best pattern of each bar that is worth more than over.
 func (k *knapsack) solve(over []int64) {
 	k.begin(over)
+	k.allot()
 	k.states = append(k.states[:0], state{last: -1})
-	for i, it := range k.items {
-		for left, chunk := it.most, int64(1); left > 0; chunk *= 2 {
-			n := min(chunk, left)
-			left -= n
-			rate := it.rate()
-			if left == 0 {
-				rate = 0
-				if i+1 < len(k.items) {
-					rate = k.items[i+1].rate()
-				}
-			}
-			if k.extend(it, n, rate); len(k.states) == 0 {
-				return
-			}
+	for i := range len(k.lots) - 1 {
+		if k.extend(i); len(k.states) == 0 {
+			return
 		}
 	}
+}
+
+// allot parts the items into lots, and ends them with one of nothing.
+func (k *knapsack) allot() {
+	k.lots = k.lots[:0]
+	width, worth := int64(0), int64(0)
+	for _, it := range k.items {
+		for left, n := it.most, int64(1); left > 0; left, n = left-n, 2*n {
+			n = min(n, left)
+			k.lots = append(k.lots, lot{take{it.kind, int32(n)}, n * it.width, n * it.value, it.rate(), width, worth})
+			width, worth = width+n*it.width, worth+n*it.value
+		}
+	}
+	k.lots = append(k.lots, lot{before: width, worth: worth})
 }
 
 // begin sets what is to be beaten.
@@ -100,53 +117,58 @@ func (k *knapsack) begin(over []int64) {
 		k.last = append(k.last, -1)
 	}
 	k.steps = k.steps[:0]
+	k.thinned = false
 }
 
 func (it item) rate() float64 { return float64(it.value) / float64(it.width) }
 
-// extend merges the states with the same states and n more of an item; rate is what
-// the room that is left can yet be worth at most.
-func (k *knapsack) extend(it item, n int64, rate float64) {
-	k.setLines(rate)
+// extend merges the states with the same states and a lot more, in order of width.
+func (k *knapsack) extend(i int) {
+	it := &k.lots[i]
+	k.reach = k.reach[:0]
+	for range k.room {
+		k.reach = append(k.reach, len(k.lots)-1)
+	}
 	widest := slicesMax(k.room)
-	dw, dv := n*it.width, n*it.value
 	out := k.next[:0]
 	top := int64(-1)
 	old, fresh := k.states, k.states
 	for len(old) > 0 || len(fresh) > 0 {
-		if len(fresh) > 0 && fresh[0].width+dw > widest {
+		if len(fresh) > 0 && fresh[0].width+it.width > widest {
 			fresh = nil
 			continue
 		}
-		if len(fresh) == 0 || len(old) > 0 && (old[0].width < fresh[0].width+dw || old[0].width == fresh[0].width+dw && old[0].worth >= fresh[0].worth+dv) {
-			if st := old[0]; st.worth > top && k.promising(st.width, st.worth, rate) {
-				top = st.worth
-				out = append(out, st)
-			}
-			old = old[1:]
-			continue
+		var st state
+		isOld := len(fresh) == 0 || len(old) > 0 && (old[0].width < fresh[0].width+it.width ||
+			old[0].width == fresh[0].width+it.width && old[0].worth >= fresh[0].worth+it.value)
+		if isOld {
+			st, old = old[0], old[1:]
+		} else {
+			st = state{fresh[0].width + it.width, fresh[0].worth + it.value, fresh[0].last}
+			fresh = fresh[1:]
 		}
-		st := state{fresh[0].width + dw, fresh[0].worth + dv, fresh[0].last}
-		fresh = fresh[1:]
-		if st.worth <= top {
-			continue
-		}
-		best := k.improves(st)
-		if !best && !k.promising(st.width, st.worth, rate) {
+		best := !isOld && st.worth > top && k.improves(st)
+		if st.worth <= top || !best && !k.promising(st, i+1) {
 			continue
 		}
 		top = st.worth
-		k.steps = append(k.steps, step{take{it.kind, int32(n)}, st.last})
-		st.last = int32(len(k.steps) - 1)
+		if !isOld {
+			k.steps = append(k.steps, step{it.take, st.last})
+			st.last = int32(len(k.steps) - 1)
+		}
 		if best {
 			k.record(st)
-			k.setLines(rate)
 		}
 		out = append(out, st)
 	}
 	k.work += int64(4*len(k.states) + 8)
 	k.states, k.next = out, k.states
+	k.thinOut()
+}
+
+func (k *knapsack) thinOut() {
 	for k.thin > 0 && len(k.states) > k.thin {
+		k.thinned = true
 		for i := range len(k.states) / 2 {
 			k.states[i] = k.states[2*i+1]
 		}
@@ -154,23 +176,28 @@ func (k *knapsack) extend(it item, n int64, rate float64) {
 	}
 }
 
-// setLines prepares promising: a state must lie above the line of a bar.
-func (k *knapsack) setLines(rate float64) {
-	k.lines = k.lines[:0]
-	for b, room := range k.room {
-		k.lines = append(k.lines, float64(k.worth[b])-float64(room)*rate+slack)
-	}
-}
-
-// slack is more than rounding can do to a line, as worths are below 2^48, and less
+// slack is more than rounding can do to a bound, as worths are below 2^48, and less
 // than the 1 by which a worth that is better must be better.
 const slack = 0.5
 
-// promising says whether a state might become the best of a bar.
-func (k *knapsack) promising(width, worth int64, rate float64) bool {
-	height := float64(worth) - float64(width)*rate
-	for b, line := range k.lines {
-		if height > line && width <= k.room[b] {
+// promising says whether a state might become the best of a bar with lots from a
+// number on, even if the last of them were taken in part (Dantzig 1957). States come in order of
+// width, so that each bar is filled up with ever fewer lots.
+func (k *knapsack) promising(st state, from int) bool {
+	first := &k.lots[from]
+	for b, room := range k.room {
+		rest := room - st.width
+		if rest < 0 {
+			continue
+		}
+		at := max(k.reach[b], from)
+		for at > from && k.lots[at].before-first.before > rest {
+			at--
+		}
+		k.reach[b] = at
+		last := &k.lots[at]
+		rest -= last.before - first.before
+		if float64(st.worth+last.worth-first.worth)+float64(rest)*last.rate > float64(k.worth[b])+slack {
 			return true
 		}
 	}
@@ -193,6 +220,11 @@ func (k *knapsack) record(st state) {
 			k.worth[b], k.last[b] = st.worth, st.last
 		}
 	}
+}
+
+// found says whether there is a pattern that is worth enough.
+func (k *knapsack) found() bool {
+	return slices.ContainsFunc(k.last, func(at int32) bool { return at >= 0 })
 }
 
 // best is the best pattern of a bar; of none it is empty.

@@ -148,27 +148,44 @@ func (s *search) raise(set []int64, complete bool) {
 }
 
 // root solves the linear program of the whole stock, whose duals are the first good
-// cut, and rounds it.
+// cut.
 func (s *search) root() {
-	switch s.master.solve() {
-	case possible:
-		s.learn()
-		if len(s.room) > 1 {
-			s.master.dive(func(plan []used) bool { s.offer(plan); return false })
-		}
-	case impossible:
+	if s.master.solve() != unknown {
 		s.learn()
 	}
+}
+
+// round rounds the linear program of the whole stock: a good plan, if none can be
+// proven.
+func (s *search) round() {
+	copy(s.master.stock, s.limit)
+	s.master.dive(func(plan []used) bool { s.offer(plan); return false })
 }
 
 // learn makes a cut of the duals of the program just solved. What bars are worth is
 // known from pricing, and often less than what they cost.
 func (s *search) learn() {
 	m := s.master
-	worth := slices.Clone(m.worth)
-	most := slices.Clone(m.best)
+	worth := m.worth[:m.kinds]
+	most := make([]int64, len(s.room))
+	for _, p := range m.columns {
+		sum := int64(0)
+		for _, t := range p.takes {
+			if int(t.kind) >= m.kinds || int64(t.times) > s.need[t.kind] {
+				sum = 0
+				break
+			}
+			sum += int64(t.times) * worth[t.kind]
+		}
+		for b := range most {
+			if p.bar >= 0 && s.room[b] >= s.room[p.bar] {
+				most[b] = max(most[b], sum)
+			}
+		}
+	}
 	m.sack.load(m.width[:m.kinds], worth, s.need)
-	m.sack.solve(make([]int64, len(s.room)))
+	m.sack.thin = 0
+	m.sack.solve(most)
 	m.spend(m.sack.work)
 	m.sack.work = 0
 	copy(most, m.sack.worth)
@@ -219,6 +236,9 @@ func (s *search) try(set []int64) {
 		if found {
 			return
 		}
+	}
+	if len(s.open) == 0 {
+		s.round()
 	}
 	s.open = append(s.open, set)
 	s.counts.excluded = append(s.counts.excluded, set)

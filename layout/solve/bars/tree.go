@@ -1,6 +1,7 @@
 package bars
 
 import (
+	"math"
 	"slices"
 
 	"setwright/layout/solve/lp"
@@ -36,70 +37,99 @@ func (t *tree) visit() (*Node, outcome) {
 	case unknown:
 		return nil, stopped
 	}
-	pair, parted := t.choose()
-	found := false
-	t.dive(func(plan []used) bool {
-		found = t.good(t.unglue(plan))
-		return found
-	})
-	if found {
-		return nil, made
+	i, j, shared := t.choose()
+	if t.nodes%divesEvery == 1 || !shared {
+		found := false
+		t.dive(func(plan []used) bool {
+			found = t.good(t.unglue(plan))
+			return found
+		})
+		if found {
+			return nil, made
+		}
 	}
-	if !parted || t.used >= t.limit {
+	if !shared || t.used >= t.limit {
 		return nil, stopped
 	}
-	node := &Node{Pair: pair}
+	return t.branch(i, j)
+}
+
+// divesEvery is at how many nodes one is rounded.
+const divesEvery = 10
+
+// branch decides a node by the pair of kinds that is to be glued and parted.
+func (t *tree) branch(i, j int) (*Node, outcome) {
+	node := &Node{Pair: [2]int{i, j}}
 	var result outcome
 	before := len(t.clash.pairs)
-	t.glue(pair[0], pair[1])
+	t.glue(i, j)
 	node.Together, result = t.visit()
-	t.part(pair[0], pair[1])
+	t.unglueLast()
 	t.clash.shrink(before)
 	if result != refuted {
 		return nil, result
 	}
-	t.clash.push(pair[0], pair[1])
+	t.clash.push(i, j)
 	node.Apart, result = t.visit()
 	t.clash.shrink(before)
 	return node, result
 }
 
-// choose finds the pair of kinds that shares bars most nearly once without doing so.
-func (t *tree) choose() (pair [2]int, found bool) {
+// choose finds the pair of kinds of which it matters most whether they share a bar:
+// wide ones that the program has on one in about half. There is none where no
+// two pieces share a bar that is not settled.
+func (t *tree) choose() (i, j int, found bool) {
 	n := len(t.width)
+	share := t.shares(n)
+	best := 0.0
+	for a := range n {
+		for b := a; b < n; b++ {
+			f := share[a*n+b]
+			if f <= whole {
+				continue
+			}
+			score := (1 - math.Abs(f-0.5)) * float64(t.width[a]+t.width[b])
+			switch {
+			case f <= 1-whole:
+			case f < 1+whole && t.once(a, b):
+				continue
+			default:
+				score = math.SmallestNonzeroFloat64 // one bar at least holds both: worth gluing if there is nothing better
+			}
+			if score > best {
+				best, i, j, found = score, a, b, true
+			}
+		}
+	}
+	return i, j, found
+}
+
+// once says whether two kinds can share a bar only once.
+func (t *tree) once(i, j int) bool {
+	if i == j {
+		return t.need[i] <= 2
+	}
+	return t.need[i] == 1 && t.need[j] == 1
+}
+
+// shares sums, for each pair of kinds, how many bars of the program hold both.
+func (t *tree) shares(n int) []float64 {
 	share := make([]float64, n*n)
-	for c := range t.columns {
+	for c, p := range t.columns {
 		v := t.value(c)
-		if v <= 0 || t.columns[c].bar < 0 {
+		if v <= 0 {
 			continue
 		}
-		takes := t.columns[c].takes
-		for i, a := range takes {
+		for at, a := range p.takes {
 			if a.times > 1 {
 				share[int(a.kind)*n+int(a.kind)] += v
 			}
-			for _, b := range takes[i+1:] {
+			for _, b := range p.takes[at+1:] {
 				share[int(a.kind)*n+int(b.kind)] += v
 			}
 		}
 	}
-	best := 0.0
-	for i := range n {
-		for j := i; j < n; j++ {
-			f := share[i*n+j]
-			score := f
-			if f > 1-whole {
-				score = 0.001
-				if (i == j && t.need[i] <= 2 || i != j && t.need[i]+t.need[j] <= 2) && f < 1+whole {
-					score = 0
-				}
-			}
-			if f > whole && score > best {
-				best, pair, found = score, [2]int{i, j}, true
-			}
-		}
-	}
-	return pair, found
+	return share
 }
 
 // glue makes one piece of a piece each of two kinds: a new kind.
@@ -147,16 +177,17 @@ func (p *pattern) glue(i, j, kind int) (q pattern, holds bool) {
 	return q, true
 }
 
-// part takes the last gluing back.
-func (t *tree) part(i, j int) {
+// unglueLast takes the last gluing back.
+func (t *tree) unglueLast() {
 	t.glued--
+	pair := t.pairs[t.glued]
 	t.pairs = t.pairs[:t.glued]
 	kind := t.kinds + t.glued
-	t.need[i]++
-	t.need[j]++
+	t.need[pair[0]]++
+	t.need[pair[1]]++
 	t.need[kind] = 0
 	for c := range t.columns {
-		if p := &t.columns[c]; !t.dead[c] && p.bar >= 0 && p.count(kind) > 0 {
+		if p := &t.columns[c]; !t.dead[c] && p.count(kind) > 0 {
 			t.dead[c] = true
 			delete(t.known, p.key())
 		}

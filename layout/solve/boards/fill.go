@@ -200,7 +200,7 @@ func (f *filler) pile(a axis, w int, items []item, left []int) (*block, int64) {
 			w = int(f.grid.rulers[a].left(w)[it.at])
 		}
 	}
-	*f.steps += int64(len(items) + len(parts))
+	*f.steps += int64(20 + len(f.left) + len(items) + 20*len(parts)) // allocations among them
 	return stack(a, parts), value
 }
 

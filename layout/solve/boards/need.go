@@ -65,7 +65,7 @@ func (c *chooser) visit(b int, left []int64, spent [2]int64) {
 		return
 	}
 	low := c.least(b, left, spent)
-	if low[0] > c.cost[0] || low[0] == c.cost[0] && low[1] >= c.cost[1] {
+	if !cheaper(low, c.cost) {
 		return
 	}
 	if b == len(c.shop.boards) {

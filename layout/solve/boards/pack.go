@@ -5,34 +5,45 @@ import (
 	"slices"
 )
 
-// pack tries to cut all that is wanted from given numbers of boards, all of which it may
-// use: it takes whole boards from the linear program's answer, tries to cut what is then
-// left by filling board after board, and takes more from the program if that fails
-// (diving). It gives nil if it finds no way. Of boards it may choose from, it takes those
-// that hold most for what they pay.
-func (s *solver) pack(r *relaxation, counts []int, pays []int64) []pile {
+// pack cuts all that is wanted from at most so many of each board: it takes whole boards
+// from the linear program's answer, fills board after board with what is then left, and
+// takes more from the program to see whether that does better (diving). Boards to be filled
+// are chosen by what they hold for what they pay. It gives the cheapest way it finds, or
+// nil; if any will do, the first.
+func (s *solver) pack(r *relaxation, counts []int, pays []int64, any bool) []pile {
 	wanted, limits := s.wanted(), slices.Clone(counts)
-	var piles []pile
-	for s.steps <= s.effort {
-		fixed := s.take(r, wanted, limits)
-		piles = append(piles, fixed...)
-		if rest := s.refill(wanted, limits, pays, s.tries(wanted)); rest != nil {
-			return append(piles, rest...)
+	var fixed, best []pile
+	least := [2]int64{dear, dear}
+	for {
+		taken := s.take(r, wanted, limits)
+		fixed = append(fixed, taken...)
+		spent, tries := s.spent(fixed), s.tries(wanted)
+		if !any {
+			tries = min(tries, 2)
 		}
-		if !slices.ContainsFunc(wanted, positive) || !slices.ContainsFunc(limits, positive) {
-			return nil
+		if best != nil && s.demand(wanted) > fewBoards*worthOne {
+			tries = 0
+		}
+		if rest := s.refill(wanted, limits, pays, tries, [2]int64{least[0] - spent[0], least[1] - spent[1]}); rest != nil {
+			best = slices.Concat(fixed, rest)
+			least = s.spent(best)
+		}
+		if best != nil && any || !slices.ContainsFunc(wanted, positive) || !slices.ContainsFunc(limits, positive) || s.steps > s.effort {
+			return best
 		}
 		r, _ = s.relax(wanted, limits, r.cost)
-		if len(fixed) == 0 {
+		if len(taken) == 0 {
 			one := s.takeOne(r, wanted, limits)
 			if one == nil {
-				return nil
+				return best
 			}
-			piles = append(piles, *one)
+			fixed = append(fixed, *one)
 		}
 	}
-	return nil
 }
+
+// cheaper compares by cost and then by area.
+func cheaper(p, q [2]int64) bool { return p[0] < q[0] || p[0] == q[0] && p[1] < q[1] }
 
 func positive(n int) bool { return n > 0 }
 
@@ -60,6 +71,9 @@ func (s *solver) take(r *relaxation, wanted, limits []int) []pile {
 	var piles []pile
 	for i, column := range r.columns {
 		times := int(r.program.Value(column) + 1e-6)
+		if times == 0 {
+			continue
+		}
 		if p := s.cut(s.pool[i], times, wanted, limits); p.times > 0 {
 			piles = append(piles, p)
 		}
@@ -114,15 +128,13 @@ func (s *solver) use(l *block, b int) use {
 // values that were raised for the pieces that lay on badly filled boards or on none
 // (sequential value correction: G. Belov and G. Scheithauer, INFORMS Journal on
 // Computing 19, 2007, after E. A. Mukhacheva).
-func (s *solver) refill(wanted, limits []int, pays []int64, tries int) []pile {
-	value := make([]int64, len(wanted))
-	for k := range value {
-		value[k] = s.shareOf(s.shop.kinds[k].size)
-	}
+// What it finds is cheaper than a given cost and area.
+func (s *solver) refill(wanted, limits []int, pays []int64, tries int, than [2]int64) []pile {
+	value := slices.Clone(s.share)
 	for range tries {
 		left, boards := slices.Clone(wanted), slices.Clone(limits)
-		var piles []pile
-		for slices.ContainsFunc(left, positive) {
+		piles := []pile{}
+		for slices.ContainsFunc(left, positive) && s.roomFor(left, boards) && cheaper(s.spent(piles), than) {
 			p, used := s.fillNext(value, left, boards, pays)
 			if p == nil {
 				break
@@ -130,8 +142,8 @@ func (s *solver) refill(wanted, limits []int, pays []int64, tries int) []pile {
 			s.correct(value, p, used)
 			piles = append(piles, *p)
 		}
-		if !slices.ContainsFunc(left, positive) {
-			return append([]pile{}, piles...)
+		if !slices.ContainsFunc(left, positive) && cheaper(s.spent(piles), than) {
+			return piles
 		}
 		for k, n := range left {
 			if n > 0 {
@@ -143,6 +155,27 @@ func (s *solver) refill(wanted, limits []int, pays []int64, tries int) []pile {
 		}
 	}
 	return nil
+}
+
+// fewBoards is how many boards of the largest size what is left may take to be filled
+// more than once.
+const fewBoards = 12
+
+// demand is the area of what is wanted.
+func (s *solver) demand(wanted []int) (sum int64) {
+	for k, n := range wanted {
+		sum += int64(n) * s.share[k]
+	}
+	return sum
+}
+
+// roomFor tells whether boards have the area of what is wanted.
+func (s *solver) roomFor(wanted, boards []int) bool {
+	room := int64(0)
+	for b, n := range boards {
+		room += int64(n) * (s.room[b] + 1)
+	}
+	return s.demand(wanted) <= room
 }
 
 // worthOne is the value of a piece that is as large as the largest board.
@@ -158,17 +191,6 @@ func (s *solver) alone(b int, left []int) (*block, []int) {
 		}
 	}
 	return nil, nil
-}
-
-// shareOf is the area of a size in parts of the largest board's.
-func (s *solver) shareOf(size [2]int64) int64 {
-	largest := s.shop.boards[0].size
-	for _, b := range s.shop.boards {
-		if more(b.size[along], b.size[across], largest[along], largest[across]) {
-			largest = b.size
-		}
-	}
-	return max(areaShare(size, largest), 1)
 }
 
 // areaShare is the area of one size in parts of another's, worthOne being all of it.
@@ -208,14 +230,14 @@ func (s *solver) fillNext(value []int64, left, limits []int, pays []int64) (*pil
 	}
 	copy(left, rest)
 	limits[best.board]--
-	return &best, most * worthOne / s.shareOf(s.shop.boards[best.board].size)
+	return &best, most * worthOne / s.room[best.board]
 }
 
 // used is the area of the pieces of a layout in parts of the largest board's.
 func (s *solver) used(u use) int64 {
 	sum := int64(0)
 	for k, n := range u.counts {
-		sum += int64(n) * s.shareOf(s.shop.kinds[k].size)
+		sum += int64(n) * s.share[k]
 	}
 	return sum
 }
@@ -225,7 +247,7 @@ func (s *solver) used(u use) int64 {
 func (s *solver) correct(value []int64, p *pile, used int64) {
 	for k, n := range p.counts {
 		if n > 0 {
-			pays := s.shareOf(s.shop.kinds[k].size) * worthOne / max(used, 1)
+			pays := s.share[k] * worthOne / max(used, 1)
 			value[k] = max((2*value[k]+pays)/3, 1)
 		}
 	}

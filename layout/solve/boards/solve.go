@@ -49,6 +49,9 @@ type solver struct {
 	loose pricer  // sizes rounded down, if at all: nothing that can be cut is worth more
 	short *staged // for filling boards with what is left
 
+	share []int64 // of each kind, its area in parts of the largest board's
+	room  []int64 // the same of each board
+
 	pool  []use // layouts found
 	needs []need
 }
@@ -72,7 +75,24 @@ func newSolver(s *shop, effort int64) (*solver, error) {
 		v.loose = newPricer(down, &v.steps)
 	}
 	v.short = newStaged(up, min(s.stages, 3), &v.steps)
+	v.measure()
 	return v, nil
+}
+
+// measure works out areas.
+func (s *solver) measure() {
+	largest := s.shop.boards[0].size
+	for _, b := range s.shop.boards {
+		if more(b.size[along], b.size[across], largest[along], largest[across]) {
+			largest = b.size
+		}
+	}
+	for _, k := range s.shop.kinds {
+		s.share = append(s.share, max(areaShare(k.size, largest), 1))
+	}
+	for _, b := range s.shop.boards {
+		s.room = append(s.room, max(areaShare(b.size, largest), 1))
+	}
 }
 
 // keep puts a layout into the pool, unless it is there or does not fit.
@@ -94,14 +114,14 @@ func (s *solver) keep(l *block, b int) (at int, added bool) {
 // solve finds piles and a bound in parts of the shop's unit of cost. There are no piles if
 // none were found; the bound is dear if there are none.
 func (s *solver) solve() (piles []pile, bound int64) {
-	c := &chooser{shop: s.shop, needs: []need{s.need(s.areas())}}
+	c := &chooser{shop: s.shop, needs: []need{s.need(s.share)}}
 	wanted, limits := s.wanted(), s.limits()
 	known := [2]int64{dear, dear}
 	if c.bound() < dear {
 		r, n := s.relax(wanted, limits, s.costs())
 		c.needs = append(c.needs, n)
-		if piles = s.pack(r, limits, s.pays()); piles == nil {
-			piles = s.refill(wanted, limits, s.pays(), 1)
+		if piles = s.pack(r, limits, s.pays(), false); piles == nil {
+			piles = s.refill(wanted, limits, s.pays(), 1, known)
 		}
 		if piles != nil {
 			known = s.spent(piles)
@@ -117,7 +137,7 @@ func (s *solver) solve() (piles []pile, bound int64) {
 			c.needs = append(c.needs, n)
 			continue
 		}
-		if better := s.pack(r, counts, s.sizes()); better != nil {
+		if better := s.pack(r, counts, s.room, true); better != nil {
 			piles, known = better, s.spent(better)
 		}
 		c.tried = append(c.tried, counts)
@@ -158,14 +178,6 @@ func (s *solver) spent(piles []pile) (sum [2]int64) {
 	return sum
 }
 
-func (s *solver) areas() []int64 {
-	value := make([]int64, len(s.shop.kinds))
-	for k := range value {
-		value[k] = s.shareOf(s.shop.kinds[k].size)
-	}
-	return value
-}
-
 func (s *solver) limits() []int {
 	limits := make([]int, len(s.shop.boards))
 	for b := range limits {
@@ -187,20 +199,11 @@ func (s *solver) costs() []float64 {
 	return cost
 }
 
-// pays and sizes are what boards are judged by when one is to be filled next: what they
-// cost, and their area.
+// pays is what boards are judged by when one is to be filled next and all cost something.
 func (s *solver) pays() []int64 {
 	pays := make([]int64, len(s.shop.boards))
 	for b := range pays {
 		pays[b] = s.shop.boards[b].cost + 1
 	}
 	return pays
-}
-
-func (s *solver) sizes() []int64 {
-	sizes := make([]int64, len(s.shop.boards))
-	for b := range sizes {
-		sizes[b] = s.shareOf(s.shop.boards[b].size)
-	}
-	return sizes
 }
