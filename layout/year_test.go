@@ -10,6 +10,7 @@ import (
 
 	"setwright/layout/buy"
 	"setwright/layout/diag"
+	"setwright/layout/parts"
 )
 
 // yearPlans are the plans that samples/year equips.
@@ -82,20 +83,29 @@ func linesOf(p *buy.Purchase) []buy.Line {
 	return lines
 }
 
-// hung counts the pieces on a unit that are not cut, and its panels.
+// hung counts the pieces of a unit that are not cut, and what they are put up
+// with.
 func hung(p *Project) map[string]int {
 	count := map[string]int{}
+	add := func(part *parts.Part) {
+		if part.Cut == nil {
+			count[part.ID]++
+		}
+		for _, f := range part.Fixed {
+			count[f.Part] += f.Count
+		}
+	}
+	add(p.Unit.Frame)
+	add(p.Unit.Stand)
 	for _, s := range p.Unit.Structure {
 		if s.Bay > 0 {
-			count[s.Part.ID]++
+			add(s.Part)
 		}
 	}
 	for _, face := range p.Unit.Faces {
 		for _, row := range face.Rows {
 			for _, piece := range row.All() {
-				if piece.Part.Cut == nil {
-					count[piece.Part.ID]++
-				}
+				add(piece.Part)
 			}
 		}
 	}

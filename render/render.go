@@ -7,6 +7,8 @@ import (
 	"fmt"
 
 	"setwright/layout/diag"
+	"setwright/layout/plan"
+	"setwright/layout/saw"
 	"setwright/layout/unit"
 	"setwright/render/pack"
 	"setwright/render/sheet"
@@ -24,4 +26,10 @@ func Pack(u *unit.Unit, findings []diag.Finding, o Options) (*sheet.Pack, error)
 		return nil, fmt.Errorf("render: the unit is not whole")
 	}
 	return pack.Build(u, findings, o), nil
+}
+
+// CutPack lays out the cut list alone, for what is cut without a unit. Head says
+// how its sheets are to look.
+func CutPack(head *plan.Plan, cuts []saw.Plan, o Options) *sheet.Pack {
+	return pack.Cut(head, cuts, o)
 }

@@ -18,15 +18,16 @@ import (
 
 func listsCommand() *command {
 	c := &command{
-		name: "lists", args: "PLAN", summary: "print pick lists, key, restock and buy list, or write CSV or a workbook",
+		name: "lists", args: "PLAN", summary: "print pick, cut, restock and buy lists and key, or write CSV or a workbook",
 		least: 1, most: 1, missing: "which plan? give its file, or - for standard input",
 		flags: newFlags("lists"),
 		about: `
 Reads and resolves a plan and prints its lists: what to pull from the stockroom
 (pick), the same by face and by who builds it (faces) and by what is carried
-together (loads), what goes into each position (key), what to bring of each
-product (restock), and where the plan names stock or prices, what to order (buy)
-and what each supplier's order comes to (orders). --only keeps some of them.
+together (loads), how stock is sawn (cut), what goes into each position (key),
+what to bring of each product (restock), and where the plan names stock or
+prices, what to order (buy) and what each supplier's order comes to (orders).
+--only keeps some of them.
 
 With --csv each is written into a folder as CSV for other programs, with every
 column: pick.csv, faces.csv and so on; or one of them to standard output.
@@ -112,7 +113,7 @@ func lists(src source, to listTargets, s streams) error {
 		worse(findings, diag.Error).WriteText(s.err)
 		return errReported
 	}
-	tables := slices.DeleteFunc(list.Tables(project.Unit, project.Purchase), func(t *list.Table) bool { return !to.wants(t) })
+	tables := slices.DeleteFunc(list.Tables(project.Unit, project.Cuts, project.Purchase), func(t *list.Table) bool { return !to.wants(t) })
 	files, err := to.files(project, tables)
 	if err != nil {
 		return err

@@ -85,6 +85,7 @@ func commands() []*command {
 		checkCommand(),
 		resolveCommand(),
 		listsCommand(),
+		cutCommand(),
 		kitCommand(),
 		compareCommand(),
 		partsCommand(),

@@ -54,22 +54,22 @@ func buyColumns() []column[buyLine] {
 		{Column{Name: "on hand", Kind: Whole, Total: true}, func(l buyLine) Cell { return whole(l.OnHand) }},
 		{Column{Name: "short", Kind: Whole, Total: true}, func(l buyLine) Cell { return whole(l.Short) }},
 		{Column{Name: "packs", Kind: Text}, func(l buyLine) Cell { return text(l.packs()) }},
+		{Column{Name: "cost", Kind: Money, Total: true}, func(l buyLine) Cell { return ifPriced(l.Priced, l.Cost) }},
 		{Column{Name: "pieces", Kind: Whole, Total: true}, func(l buyLine) Cell { return whole(l.Pieces) }},
 		{Column{Name: "spare", Kind: Whole, Total: true}, func(l buyLine) Cell { return whole(l.Spare) }},
-		{Column{Name: "cost", Kind: Money, Total: true}, func(l buyLine) Cell { return l.ifPriced(l.Cost) }},
-		{Column{Name: "worth", Kind: Money, Total: true, Detail: true}, func(l buyLine) Cell { return l.ifPriced(l.Worth) }},
+		{Column{Name: "worth", Kind: Money, Total: true, Detail: true}, func(l buyLine) Cell { return ifPriced(l.Priced, l.Worth) }},
 	}
 }
 
 func orderColumns() []column[buy.Order] {
 	return []column[buy.Order]{
 		{Column{Name: "supplier", Kind: Text}, func(o buy.Order) Cell { return text(supplierName(o)) }},
-		{Column{Name: "lines", Kind: Whole, Total: true}, func(o buy.Order) Cell { return whole(len(o.Lines)) }},
+		{Column{Name: "goods", Kind: Money, Total: true}, func(o buy.Order) Cell { return ifPriced(o.Priced(), o.Goods) }},
+		{Column{Name: "freight", Kind: Money, Total: true}, func(o buy.Order) Cell { return ifPriced(o.Priced(), o.Freight) }},
+		{Column{Name: "duty", Kind: Money, Total: true}, func(o buy.Order) Cell { return ifPriced(o.Priced(), o.Duty) }},
+		{Column{Name: "landed", Kind: Money, Total: true}, func(o buy.Order) Cell { return ifPriced(o.Priced(), o.Total) }},
 		{Column{Name: "without price", Kind: Whole, Total: true}, func(o buy.Order) Cell { return given(o.Unpriced) }},
-		{Column{Name: "goods", Kind: Money, Total: true}, func(o buy.Order) Cell { return money(o.Goods) }},
-		{Column{Name: "freight", Kind: Money, Total: true}, func(o buy.Order) Cell { return money(o.Freight) }},
-		{Column{Name: "duty", Kind: Money, Total: true}, func(o buy.Order) Cell { return money(o.Duty) }},
-		{Column{Name: "landed", Kind: Money, Total: true}, func(o buy.Order) Cell { return money(o.Total) }},
+		{Column{Name: "lines", Kind: Whole, Total: true}, func(o buy.Order) Cell { return whole(len(o.Lines)) }},
 	}
 }
 
@@ -86,12 +86,10 @@ func (l buyLine) packs() string {
 	return strings.Join(list, ", ")
 }
 
-// ifPriced is a sum of a line, nothing if its price is not known.
-func (l buyLine) ifPriced(m measure.Money) Cell {
-	if !l.Priced {
+// ifPriced is a sum, nothing if the prices that it is of are not known.
+func ifPriced(priced bool, m measure.Money) Cell {
+	if !priced {
 		return Cell{}
 	}
-	return money(m)
+	return Cell{Kind: Money, N: int64(m)}
 }
-
-func money(m measure.Money) Cell { return Cell{Kind: Money, N: int64(m)} }

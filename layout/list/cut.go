@@ -1,6 +1,7 @@
 package list
 
 import (
+	"slices"
 	"strconv"
 
 	"setwright/layout/diag"
@@ -12,7 +13,7 @@ import (
 )
 
 // Cuts works out how all parts of a unit that are cut from stock are cut: a plan
-// a stock, in the order the pick list meets them. A piece's mark is its balloon;
+// a stock, in the order the pick list meets them, bars before sheets. A piece's mark is its balloon;
 // its addresses are those of the rows it goes to, and of a panel face and bay: F2
 // is the second bay of the front.
 func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []diag.Finding) {
@@ -35,6 +36,7 @@ func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []dia
 		}
 		job.Pieces = append(job.Pieces, piece(line, places[lineKey{line.Part, line.Cut}]))
 	}
+	slices.SortStableFunc(jobs, func(a, b *saw.Job) int { return rank(a) - rank(b) })
 	var plans []saw.Plan
 	var found []diag.Finding
 	for _, job := range jobs {
@@ -43,6 +45,14 @@ func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []dia
 	}
 	saw.Number(plans)
 	return plans, found
+}
+
+// rank puts bars before sheets.
+func rank(job *saw.Job) int {
+	if job.Sheet() {
+		return 1
+	}
+	return 0
 }
 
 func handOf(stock *parts.Stock, hand []parts.OnHand) []parts.OnHand {

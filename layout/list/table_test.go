@@ -25,7 +25,8 @@ func tables() []*Table {
 	for _, row := range u.Faces[0].Rows {
 		row.Declared = &plan.Row{Label: "shelf"}
 	}
-	return Tables(u, bought())
+	cuts, _ := Cuts(u, Pick(u), nil)
+	return Tables(u, cuts, bought())
 }
 
 // bought is a purchase of two lines, one without a price, and something on hand.
@@ -82,13 +83,13 @@ func TestBuyTables(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	want := `supplier,part,name,size,needed,on hand,short,packs,pieces,spare,cost ($),worth ($)
-"Fernhill, Fittings",hook,A hook,,46,4,42,"2 x 10 at 9.00, 1 x 25 at 18.50",45,0,36.50,0.00
-,sign,A sign,,1,0,1,1 x 1,1,0,,
-,strip,A strip,,2,5,0,,0,0,0.00,0.00
-supplier,lines,without price,goods ($),freight ($),duty ($),landed ($)
-"Fernhill, Fittings",1,,36.50,12.00,0.55,49.05
-,1,1,0.00,0.00,0.00,0.00
+	want := `supplier,part,name,size,needed,on hand,short,packs,cost ($),pieces,spare,worth ($)
+"Fernhill, Fittings",hook,A hook,,46,4,42,"2 x 10 at 9.00, 1 x 25 at 18.50",36.50,45,0,0.00
+,sign,A sign,,1,0,1,1 x 1,,1,0,
+,strip,A strip,,2,5,0,,0.00,0,0,0.00
+supplier,goods ($),freight ($),duty ($),landed ($),without price,lines
+"Fernhill, Fittings",36.50,12.00,0.55,49.05,,1
+,,,,,1,1
 `
 	if diff := cmp.Diff(want, strings.ReplaceAll(got.String(), "\r\n", "\n")); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
@@ -102,6 +103,7 @@ func TestSums(t *testing.T) {
 		"pick": {"weight": int64(s.Hardware + s.Structure)}, "faces": {"weight": int64(s.Hardware + s.Structure)},
 		"loads": {"weight": int64(s.Hardware + s.Structure)},
 		"key":   {"units": int64(s.Units)}, "restock": {"units": int64(s.Units)},
+		"cut": {}, "buy": {"needed": 49, "short": 43, "cost": 3650}, "orders": {"lines": 2, "landed": 4905},
 	}
 	for _, table := range tables() {
 		got := map[string]int64{}

@@ -3,6 +3,7 @@ package list
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"text/tabwriter"
 
@@ -44,6 +45,9 @@ func (t *Table) writeText(w io.Writer) {
 	write(func(i int) string { return t.head(strings.ToUpper(t.Columns[i].Name), t.Columns[i]) })
 	for _, row := range t.Rows {
 		write(func(i int) string { return t.Figure(row[i]) })
+	}
+	if !slices.ContainsFunc(t.Columns, func(c Column) bool { return c.Total }) {
+		return
 	}
 	write(func(i int) string {
 		switch {

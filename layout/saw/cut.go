@@ -38,8 +38,12 @@ func Cut(job Job) (Plan, []diag.Finding) {
 	}
 	found = append(found, s.notes()...)
 	if len(fitting) > 0 {
-		s.fill(&plan, s.solve(fitting))
-		found = append(found, s.short(&plan)...)
+		if by, ok := s.solve(fitting); ok {
+			s.fill(&plan, by)
+			found = append(found, s.short(&plan)...)
+		} else {
+			found = append(found, s.beyond(&plan, fitting))
+		}
 	}
 	Number([]Plan{plan})
 	return plan, found
@@ -113,10 +117,10 @@ func over(found solved) int {
 	switch {
 	case found.proven:
 		return 0
-	case found.bound <= 0 || found.cost > mostCost/10_000:
+	case found.bound <= 0:
 		return -1
 	}
-	return int(((found.cost-found.bound)*10_000 + found.bound - 1) / found.bound)
+	return int((found.cost-found.bound)/max(found.bound/10_000, 1)) + 1
 }
 
 // use counts stock that is taken.

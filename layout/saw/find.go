@@ -88,6 +88,16 @@ func sizeText(length, width measure.Length) string {
 	return fmt.Sprintf("%s (%s)", bare(measure.Inches), bare(measure.Millimetres))
 }
 
+// beyond reports a job that no way of cutting was found for in good time; nothing
+// of it is cut.
+func (s *shop) beyond(plan *Plan, pieces []int) diag.Finding {
+	for _, i := range pieces {
+		plan.Missing[i] = s.Pieces[i].Count
+	}
+	return diag.Finding{Level: diag.Stop, Code: "cut-too-hard", At: s.Stock.At, Message: fmt.Sprintf("no way of cutting %s was found in good time", s.Stock.ID),
+		Expected: "fewer pieces, or fewer sizes", Fix: "cut a part of the pieces first"}
+}
+
 // notes says what was decided where the job leaves it open.
 func (s *shop) notes() []diag.Finding {
 	var found []diag.Finding

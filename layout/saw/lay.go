@@ -56,11 +56,10 @@ func (l *layer) step(way Way, size measure.Length, last bool) measure.Length {
 // next is where at the earliest a part may begin after one that size: past the
 // saw's cut, and across grooves a whole number of them on.
 func (l *layer) next(way Way, size measure.Length) measure.Length {
-	size += l.Stock.Kerf
 	if g := l.Stock.Grooves; g > 0 && way == Rip {
-		size = (size + g - 1) / g * g
+		return taken(size, l.Stock.Kerf, g) * g
 	}
-	return size
+	return size + l.Stock.Kerf
 }
 
 // flat joins what is cut the same way twice over, and puts the largest part
@@ -203,11 +202,13 @@ func (l *layer) rest(n *Node, end, next measure.Length) {
 	if next >= size {
 		return
 	}
-	n.sliver(end, next, kerf)
 	rest := n.slice(next, size-next)
-	rest.Kind = Waste
 	if l.keeps(&rest) {
 		rest.Kind = Kept
+		n.sliver(end, next, kerf)
+	} else {
+		rest = n.slice(end+kerf, size-end-kerf)
+		rest.Kind = Waste
 	}
 	n.Parts = append(n.Parts, rest)
 }

@@ -30,8 +30,9 @@ const (
 // since the price of a bar out of a pack of ten seldom comes out even.
 const fine = 1000
 
-// mostCost is more than any plan costs, and what all sums stay under.
-const mostCost = 1 << 61
+// mostEach is the most that the solvers take one bar or sheet to cost. Dearer ones
+// are all the same to them.
+const mostEach = 1 << 39
 
 // each is the price of one out of its cheapest pack, in such parts, rounded up.
 func each(b parts.Buying) (int64, bool) {
@@ -62,10 +63,10 @@ func newShop(job *Job) *shop {
 	var priced, all []source
 	for i, z := range job.Stock.Sizes {
 		src := source{length: z.Length, width: z.Width, limit: -1, size: i, from: bought}
-		src.cost = material(z.Length, z.Width)
+		src.cost = min(material(z.Length, z.Width), mostEach)
 		all = append(all, src)
 		if price, known := each(z.Buy); known {
-			src.cost = price
+			src.cost = min(price, mostEach)
 			priced = append(priced, src)
 		} else {
 			s.unpriced = append(s.unpriced, i)
@@ -90,8 +91,8 @@ func newShop(job *Job) *shop {
 func (s *shop) hand() []source {
 	var list []source
 	for _, h := range s.OnHand {
-		if h.Count == 0 {
-			continue
+		if r := s.room(source{length: h.Length, width: h.Width}); h.Count == 0 || r.length <= 0 || h.Width > 0 && r.width <= 0 {
+			continue // nothing, or nothing once it is trimmed
 		}
 		if i := slices.IndexFunc(list, func(o source) bool { return o.length == h.Length && o.width == h.Width }); i >= 0 {
 			list[i].limit += h.Count
@@ -121,10 +122,10 @@ func (s *shop) wish() {
 	for _, src := range s.sources {
 		beyond = max(beyond, src.cost)
 	}
-	beyond = min(beyond*int64(count), mostCost/int64(count)) // the sum stays within an int64
+	beyond = min(beyond*int64(count)+1, mostEach/2)
 	for _, src := range s.sources {
 		if src.from == onHand && slices.ContainsFunc(short, func(p Piece) bool { return s.fits(p, []source{src}) }) {
-			src.cost, src.limit, src.from = beyond+coarse(src.length, src.width), -1, wished
+			src.cost, src.limit, src.from = min(beyond+coarse(src.length, src.width), mostEach), -1, wished
 			s.sources = append(s.sources, src)
 		}
 	}

@@ -65,9 +65,9 @@ func (s *strokes) cut(n *Node, stage int, name string) []branch {
 	for i := range n.Parts {
 		p := &n.Parts[i]
 		end := p.end(n.Way)
-		if at := p.begin(n.Way) - s.kerf; at >= fresh && i > 0 && p.Kind != Trim {
-			s.add(n, stage, name, at, fresh) // what lies between is all dust
-			fresh = at + s.kerf
+		if begin := p.begin(n.Way); begin > fresh {
+			s.add(n, stage, name, begin-s.kerf, fresh) // what lies between is all dust
+			fresh = begin
 		}
 		if p.Kind != Trim && p.Kind != Waste {
 			counted++

@@ -6,9 +6,19 @@ import (
 	"strings"
 
 	"setwright/layout/measure"
+	"setwright/layout/parts"
+	"setwright/layout/plan"
 	"setwright/layout/saw"
+	"setwright/layout/unit"
 	"setwright/render/sheet"
+	"setwright/render/words"
 )
+
+// NewCutJob is a job for a cut list alone: there is no unit, only what a plan says
+// of its sheets.
+func NewCutJob(head *plan.Plan, cuts []saw.Plan) *Job {
+	return &Job{Unit: &unit.Unit{Plan: head}, Words: words.In(head.Language), Cuts: cuts, system: head.Measure}
+}
 
 // CutList draws how everything that is cut is sawn: bars first, then sheets,
 // every drawing of a kind at one scale.
@@ -25,21 +35,26 @@ func (j *Job) CutList() []*Page {
 	return append(pages, j.cutSection("cut-sheets", j.Words.CutSheets, sheets)...)
 }
 
-// cutSheet is the name of the first sheet of the cut list.
-func (j *Job) cutSheet() string {
+// cutSheet is the name of the first sheet of the cut list on which parts from a
+// stock are, "" if none are.
+func (j *Job) cutSheet(stock *parts.Stock) string {
 	for i := range j.Cuts {
-		if !j.Cuts[i].Job.Sheet() {
-			return "cut-bars"
+		if j.Cuts[i].Job.Stock != stock {
+			continue
 		}
+		if j.Cuts[i].Job.Sheet() {
+			return "cut-sheets"
+		}
+		return "cut-bars"
 	}
-	return "cut-sheets"
+	return ""
 }
 
 // cutFlow sets cut lists.
 type cutFlow struct {
 	*flow
 	job *Job
-	den int64
+	den int64 // of all drawings on a sheet
 }
 
 func (j *Job) cutSection(name, title string, plans []*saw.Plan) []*Page {
@@ -48,10 +63,17 @@ func (j *Job) cutSection(name, title string, plans []*saw.Plan) []*Page {
 	}
 	s := &section{job: j, name: name, title: title, under: fmt.Sprintf(j.Words.CutUnder, j.unitName())}
 	c := &cutFlow{job: j, flow: s.flowFresh()}
-	c.den = c.scale(plans)
 	c.legend()
+	c.den = c.scale(plans)
 	for i, p := range plans {
-		if i > 0 {
+		if p.Job.Sheet() {
+			den := c.scale(plans[i : i+1])
+			if i > 0 && den != c.den {
+				c.turn()
+			}
+			c.den = den
+		}
+		if i > 0 && c.y > c.area.Min.Y {
 			c.skip(4 * mm)
 		}
 		c.plan(p)
@@ -59,14 +81,19 @@ func (j *Job) cutSection(name, title string, plans []*saw.Plan) []*Page {
 	return s.pages
 }
 
-// scale is the largest at which the longest bar, or the largest sheet, fits.
+// scale is the largest at which the longest bar fits, or the largest sheet with
+// the table of its cuts beside it, so that two of them fit on large paper.
 func (c *cutFlow) scale(plans []*saw.Plan) int64 {
 	list := c.job.scales()
 	for _, den := range list {
 		fits := true
 		for _, p := range plans {
 			for _, u := range p.Used {
-				fits = fits && over(u.Length, den)+cutLeft+cutRight <= wide(c.area) && over(u.Width, den)+cutSpare <= high(c.area)
+				width := over(u.Length, den) + cutLeft + cutRight
+				if u.Width > 0 {
+					width += cutTable
+				}
+				fits = fits && width <= wide(c.area) && over(u.Width, den)+cutSpare <= max(high(c.area)/2, cutHigh)
 			}
 		}
 		if fits {
@@ -79,6 +106,7 @@ func (c *cutFlow) scale(plans []*saw.Plan) int64 {
 const (
 	cutLeft  = 16 * mm // left of a drawing: the running figures of rips
 	cutRight = 16 * mm // right of it: numbers of cuts and parts
+	cutHigh  = 140 * mm
 	cutSpare = 34 * mm // over and under it: heading, numbers, running figures
 )
 

@@ -12,7 +12,6 @@ const (
 	cutBarHeight = 7 * mm        // a bar is drawn as long as it is, but not as wide
 	barChain     = 3500 * micron // from a bar to the line of its running figures
 	barLift      = 4200 * micron // from one level of labels over a bar to the next
-	arrowHead    = 1800 * micron // ISO 129-1
 	cutPad       = 1000 * micron // round the label of a part
 	cutFigure    = 800 * micron  // between running figures on one level
 )
@@ -144,7 +143,7 @@ type running struct {
 func (c *cutFlow) running(strokes []saw.Stroke, v view) (list []running, deepest int) {
 	var labels []slotted
 	for _, k := range strokes {
-		if k.Way == saw.Cross {
+		if k.Way == saw.Cross && k.At > 0 {
 			list = append(list, running{at: k.At})
 		}
 	}
@@ -179,20 +178,11 @@ func (c *cutFlow) barFigures(list []running, v view) {
 	}
 	for _, r := range list {
 		x := v.x(r.at)
-		p.arrowHead(x, y, 1, 0)
+		p.slash(x, y)
 		base := y + chainDrop + 500*micron + plain + depthPitch*measure.Length(r.level)
 		text := c.job.figure(r.at)
 		p.fillBox(inset(s.extent(x, base, text), -100*micron), white())
 		p.write(x, base, text, s)
 	}
 	p.origin(v.x(0), y)
-}
-
-// arrowHead ends a running dimension at x, y (ISO 129-1); dx, dy is the way it
-// points.
-func (p *Page) arrowHead(x, y, dx, dy measure.Length) {
-	ink := black()
-	const half = 350 * micron
-	back := pt(x-dx*arrowHead, y-dy*arrowHead)
-	p.polygon([]sheet.Point{pt(x, y), pt(back.X+dy*half, back.Y+dx*half), pt(back.X-dy*half, back.Y-dx*half)}, nil, &ink)
 }

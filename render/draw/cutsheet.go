@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 
@@ -11,12 +10,16 @@ import (
 )
 
 const (
-	cutTop      = 8 * mm        // over a sheet: numbers of crosscuts
-	cutNumber   = 1900 * micron // radius of the number of a cut
-	cutTable    = 74 * mm       // what the table of cuts wants at least
-	innerChain  = 4800 * micron // what running figures inside a strip take
-	innerLeast  = 13 * mm       // strips narrower than this have theirs in the table alone
-	cutRunWidth = 9 * mm        // from a sheet to the axis of its rips
+	cutTop       = 8 * mm        // over a sheet: numbers of crosscuts
+	cutNumber    = 2400 * micron // radius of the number of a cut
+	cutTable     = 84 * mm       // what the table of cuts wants at least
+	cutTableMost = 110 * mm      // and takes at most
+	ringRoom     = 2*cutNumber + 1*mm
+	ringLeast    = 4 * cutNumber // strips narrower than this do without numbers
+	besideRing   = 40 * mm       // a part this wide has its label beside the number of a cut, others under it
+	innerChain   = 5500 * micron // what running figures inside a strip take
+	innerLeast   = 13 * mm       // strips narrower than this have theirs in the table alone
+	cutRunWidth  = 9 * mm        // from a sheet to the axis of its rips
 )
 
 // sheet draws one pattern of sheets: every part to scale, the first stage of cuts
@@ -38,7 +41,8 @@ func (c *cutFlow) sheet(p *saw.Plan, pat *saw.Pattern, head string) {
 	drawn := cutTop + v.len(root.Width) + barChain + chainDrop + depthPitch*measure.Length(under+1) + 1*mm
 	aside := c.area
 	aside.Min.X += cutLeft + v.len(root.Length) + cutRight
-	beside := wide(aside) >= cutTable && t.heightIn(wide(aside)) <= drawn*5/4
+	aside.Max.X = min(aside.Max.X, aside.Min.X+cutTableMost)
+	beside := t.natural() <= wide(aside) && t.heightIn(wide(aside)) <= drawn*5/4
 	height := s.pitch() + 1*mm + drawn
 	if beside {
 		height = max(height, s.pitch()+1*mm+t.heightIn(wide(aside)))
@@ -66,6 +70,13 @@ func (c *cutFlow) sheet(p *saw.Plan, pat *saw.Pattern, head string) {
 	c.y = max(c.y, side.y+2*mm)
 }
 
+// natural is the width of a table of which no column flexes.
+func (t table) natural() measure.Length {
+	st := t.set(0)
+	last := len(st.widths) - 1
+	return st.lefts[last] + st.widths[last]
+}
+
 // parts draws every part of a sheet with its label.
 func (c *cutFlow) parts(p *saw.Plan, pat *saw.Pattern, v view) {
 	pat.Root.Leaves(func(n *saw.Node) {
@@ -77,7 +88,11 @@ func (c *cutFlow) parts(p *saw.Plan, pat *saw.Pattern, v view) {
 			if high(r) >= innerLeast {
 				r.Max.Y -= innerChain
 			}
-			r.Min.X, r.Max.X = r.Min.X+cutNumber, r.Max.X-cutNumber
+			if wide(r) >= besideRing {
+				r.Min.X, r.Max.X = r.Min.X+ringRoom, r.Max.X-ringRoom
+			} else if high(r) > ringLeast {
+				r.Min.Y += ringRoom
+			}
 			c.page.partLabel(r, text)
 		}
 	})
@@ -143,7 +158,7 @@ func (p *Page) labelTurned(r sheet.Rect, line string, s style) {
 func (c *cutFlow) ripFigures(strokes []saw.Stroke, v view) {
 	var ats []measure.Length
 	for _, k := range strokes {
-		if k.Way == saw.Rip {
+		if k.Way == saw.Rip && k.At > 0 {
 			ats = append(ats, k.At)
 		}
 	}
@@ -163,8 +178,8 @@ func (c *cutFlow) ripFigures(strokes []saw.Stroke, v view) {
 		y, middle := v.y(at), middles[len(ats)-1-i]
 		p.line(x, y, v.origin.X-500*micron, y, pencil(hair, 120))
 		p.line(x-600*micron, y, x-1800*micron, middle, pencil(hair, 120))
-		p.arrowHead(x, y, 0, -1)
-		p.writeMid(x-2200*micron, middle, c.job.figure(at), letter(plain).end())
+		p.slash(x, y)
+		p.writeMid(x-2400*micron, middle, c.job.figure(at), letter(plain).end())
 	}
 	p.origin(x, v.origin.Y)
 }
@@ -187,8 +202,8 @@ func (c *cutFlow) numbers(strokes []saw.Stroke, root *saw.Node, v view) {
 			}
 			edge := v.y(root.Width)
 			for i, x := range spread(labels, v.x(0)-cutNumber, v.x(root.Length)+cutRight) {
-				c.page.line(v.x(of[i].At), edge-500*micron, x, edge-3*mm+cutNumber, pencil(hair, 120))
-				c.page.cutNumber(x, edge-3*mm, of[i].Number)
+				c.page.line(v.x(of[i].At), edge-500*micron, x, edge-4*mm+cutNumber, pencil(hair, 120))
+				c.page.cutNumber(x, edge-4*mm, of[i].Number)
 			}
 			continue
 		}
@@ -208,49 +223,43 @@ func (c *cutFlow) numbers(strokes []saw.Stroke, root *saw.Node, v view) {
 func (p *Page) cutNumber(x, y measure.Length, n int) {
 	edge, fill := pen(thin), white()
 	p.circle(x, y, cutNumber, &edge, &fill)
-	p.writeMid(x, y, strconv.Itoa(n), letter(fine).middle())
+	p.writeMid(x, y, strconv.Itoa(n), letter(plain).middle())
 }
 
 // inner draws the further cuts where they are: their numbers, and in a strip that
-// is wide enough the running figures of its crosscuts.
+// is wide enough what the stop is set to for its crosscuts.
 func (c *cutFlow) inner(strokes []saw.Stroke, v view) {
-	p, s := c.page, letter(fine)
-	last, lastRing := sheet.Point{}, sheet.Point{}
+	last := sheet.Point{}
 	for _, k := range strokes {
 		if k.Stage < 2 {
 			continue
 		}
-		if k.Way == saw.Rip {
-			x, y := v.x(k.To)-cutNumber-500*micron, v.y(k.At)
-			if v.len(k.To-k.From) > 6*cutNumber && !near(pt(x, y), lastRing) {
-				p.cutNumber(x, y, k.Number)
-				lastRing = pt(x, y)
-			}
-			continue
+		ring := pt(v.x(k.To)-cutNumber-500*micron, v.y(k.At)+cutNumber+600*micron)
+		long := v.len(k.To-k.From) >= besideRing
+		if k.Way == saw.Cross {
+			c.stop(k, v)
+			ring = pt(v.x(k.At)-cutNumber-500*micron, v.y(k.To)+cutNumber+600*micron)
+			long = v.len(k.To-k.From) > ringLeast
 		}
-		x, bottom, top := v.x(k.At), v.y(k.From), v.y(k.To)
-		if ring := pt(x, top+cutNumber+600*micron); bottom-top > 4*cutNumber && !near(ring, lastRing) {
-			p.cutNumber(ring.X, ring.Y, k.Number)
-			lastRing = ring
+		if long && v.len(k.Set) > ringRoom && !near(ring, last) {
+			c.page.cutNumber(ring.X, ring.Y, k.Number)
+			last = ring
 		}
-		if bottom-top < innerLeast {
-			continue
-		}
-		y, from := bottom-1500*micron, v.x(k.At-k.Set)
-		if last.Y == y {
-			from = last.X
-		}
-		text := c.job.figure(k.At)
-		if s.width(text)+arrowHead+1*mm > x-from {
-			continue
-		}
-		p.line(from, y, x, y, pen(hair))
-		p.arrowHead(x, y, 1, 0)
-		at := s.end().extent(x-600*micron, y-900*micron, text)
-		p.fillBox(at, white())
-		p.write(x-600*micron, y-900*micron, text, s.end())
-		last = pt(x, y)
 	}
+}
+
+// stop dimensions what a crosscut takes off, along the lower edge of its strip.
+func (c *cutFlow) stop(k saw.Stroke, v view) {
+	s, text := letter(plain).middle(), c.job.figure(k.Set)
+	from, to, y := v.x(k.At-k.Set), v.x(k.At), v.y(k.From)-1500*micron
+	if v.len(k.To-k.From) < innerLeast || s.width(text)+3*mm > to-from {
+		return
+	}
+	c.page.line(from, y, to, y, pen(hair))
+	c.page.slash(from, y)
+	c.page.slash(to, y)
+	c.page.fillBox(s.extent((from+to)/2, y-800*micron, text), white())
+	c.page.write((from+to)/2, y-800*micron, text, s)
 }
 
 // near says whether two rings would touch.
@@ -275,9 +284,8 @@ func (c *cutFlow) partNames(pat *saw.Pattern, v view) {
 // strokeTable lists the cuts in sawing order.
 func (c *cutFlow) strokeTable(strokes []saw.Stroke) table {
 	w := c.job.Words
-	t := table{height: fine, space: tightSpace, columns: []column{
-		{head: w.CutNumber, end: true}, {head: w.CutKind}, {head: w.CutOf}, {head: fmt.Sprintf("%s, %s", w.CutSet, c.job.unitName()), end: true},
-		{head: fmt.Sprintf("%s, %s", w.CutFrom, c.job.unitName()), end: true}}}
+	t := table{space: tightSpace, columns: []column{
+		{head: w.CutNumber, end: true}, {head: w.CutKind}, {head: w.CutOf}, {head: w.CutSet, end: true}, {head: w.CutFrom, end: true}}}
 	for _, k := range strokes {
 		way, of := w.CutRip, k.Of
 		if k.Way == saw.Cross {

@@ -15,7 +15,7 @@ func (j *Job) PickList() []*Page {
 	s := &section{job: j, name: "pick-list", title: j.Words.PickList, under: j.Words.PickUnder}
 	t := table{columns: []column{
 		{tick: true, head: j.Words.Pulled}, {tick: true, head: j.Words.Loaded}, {tick: true, head: j.Words.Installed},
-		{head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 4}, {head: j.Words.Size, flex: 3}, {head: j.Words.Quantity, end: true},
+		{head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 5}, {head: j.Words.Size, flex: 3}, {head: j.Words.Quantity, end: true},
 		{head: j.Words.Packs, end: true}, {head: j.Words.Weight, end: true}, {head: j.Words.Where, flex: 3},
 	}}
 	group, quantity, weight := list.Group(""), 0, measure.Mass(0)
@@ -29,7 +29,7 @@ func (j *Job) PickList() []*Page {
 			name += "\n" + line.Part.Notes
 		}
 		t.records = append(t.records, record{cells: []string{"", "", "", strconv.Itoa(line.Balloon), name + "\n" + line.Part.ID, j.pickSize(line),
-			strconv.Itoa(line.Quantity), j.packText(line), j.weight(line.Weight), j.goesTo(line)}})
+			strconv.Itoa(line.Quantity), j.packText(line), j.weight(line.Weight), j.goesTo(line)}, link: j.cutLink(line)})
 		quantity, weight = quantity+line.Quantity, weight+line.Weight
 	}
 	f := s.flowFresh()
@@ -40,6 +40,9 @@ func (j *Job) PickList() []*Page {
 		f.skip(1 * mm)
 	}
 	f.skip(1 * mm)
+	if t.heightIn(wide(f.area)) > f.left() {
+		t.space = tightSpace // a second sheet less often
+	}
 	f.table(t)
 	return s.pages
 }
@@ -110,6 +113,14 @@ func (j *Job) weight(m measure.Mass) string {
 		return "–"
 	}
 	return j.mass(m)
+}
+
+// cutLink leads from what is cut to how.
+func (j *Job) cutLink(line list.PickLine) string {
+	if line.Part.Cut == nil {
+		return ""
+	}
+	return j.cutSheet(line.Part.Cut.From)
 }
 
 // packText is the packs to open, and of how many pieces they are.

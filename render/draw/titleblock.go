@@ -129,6 +129,9 @@ func (p *Page) cautionLine() {
 }
 
 func (j *Job) cautionLine() string {
+	if j.Unit.Frame == nil {
+		return j.Words.CutSafety
+	}
 	if j.casters() {
 		return j.Words.CasterLine + " " + j.Words.CautionLine
 	}

@@ -7,6 +7,7 @@ import (
 	"setwright/layout/check"
 	"setwright/layout/diag"
 	"setwright/layout/picture"
+	"setwright/layout/plan"
 	"setwright/layout/saw"
 	"setwright/layout/unit"
 	"setwright/render/draw"
@@ -47,6 +48,19 @@ func Build(u *unit.Unit, findings []diag.Finding, o Options) *sheet.Pack {
 		p.Sheets = append(p.Sheets, page.Sheet)
 	}
 	develop(p.Sheets, o.Images)
+	return p
+}
+
+// Cut lays out the sheets of a cut list that belongs to no unit.
+func Cut(head *plan.Plan, cuts []saw.Plan, o Options) *sheet.Pack {
+	job := draw.NewCutJob(head, cuts)
+	job.Fingerprint = o.Fingerprint
+	pages := job.CutList()
+	p := &sheet.Pack{Title: head.Title, Author: head.By, Keywords: o.Fingerprint, Language: job.Words.Tag, Creator: o.Program}
+	for i, page := range pages {
+		page.Finish(i+1, len(pages))
+		p.Sheets = append(p.Sheets, page.Sheet)
+	}
 	return p
 }
 

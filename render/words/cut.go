@@ -25,7 +25,7 @@ type CutWords struct {
 	CutToBuy                                       string // sizes
 	CutOffcuts, CutOffcutName, CutLength, CutWidth string
 	CutNumber, CutKind, CutOf, CutSet, CutFrom     string
-	CutSquare, CutRip, CutCross, CutWhole, CutSee  string
+	CutSquare, CutRip, CutCross, CutWhole          string
 	CutKept                                        string // name
 	CutSafety                                      string // at the foot of sheets that have no unit
 	CutTotal                                       string // pieces, bars or sheets
@@ -35,7 +35,7 @@ type CutWords struct {
 func englishCut() CutWords {
 	return CutWords{
 		CutBars: "Cut list: bars", CutSheets: "Cut list: sheets",
-		CutUnder: "Figures run from the end marked 0 to the near side of each cut, in %s.",
+		CutUnder: "Figures run from the end marked 0 to the near side of each cut. Unit: %s.",
 		CutKerf:  "Kerf %s.", CutTrimEnds: "First take %s off each end, the cut included.", CutTrimEdges: "First take %s off each edge, the cut included.",
 		CutKeepBar: "Keep off-cuts of %s or more.", CutKeepSheet: "Keep off-cuts of %s or more both ways.",
 		CutGrain:      "The grain runs along the length.",
@@ -51,7 +51,7 @@ func englishCut() CutWords {
 		CutMissing: "Stock runs out. Missing: %s.", CutMissingOf: "%d of %s", CutToBuy: "To cut them buy %s.",
 		CutOffcuts: "Off-cuts to keep: write the name on each, and enter it in the stock file", CutOffcutName: "Name", CutLength: "Length", CutWidth: "Width",
 		CutNumber: "Cut", CutKind: "Way", CutOf: "Of part", CutSet: "Stop or fence", CutFrom: "From 0",
-		CutSquare: "square up", CutRip: "rip", CutCross: "crosscut", CutWhole: "whole", CutSee: "cut",
+		CutSquare: "square up", CutRip: "rip", CutCross: "crosscut", CutWhole: "whole",
 		CutKept: "keep %s", CutSafety: "Wear eye and ear protection at the saw. Measure one piece of each size before cutting the rest.",
 		CutTotal: "%d pieces from %d.", CutUsed: "%s %% of the stock ends up in pieces.",
 	}
@@ -60,7 +60,7 @@ func englishCut() CutWords {
 func spanishCut() CutWords {
 	return CutWords{
 		CutBars: "Lista de corte: barras", CutSheets: "Lista de corte: tableros",
-		CutUnder: "Las cotas van del extremo marcado 0 al lado cercano de cada corte, en %s.",
+		CutUnder: "Las cotas van del extremo marcado 0 al lado cercano de cada corte. Unidad: %s.",
 		CutKerf:  "Ancho de corte %s.", CutTrimEnds: "Quite primero %s de cada extremo, corte incluido.", CutTrimEdges: "Quite primero %s de cada canto, corte incluido.",
 		CutKeepBar: "Guarde los restos de %s o más.", CutKeepSheet: "Guarde los restos de %s o más en ambos sentidos.",
 		CutGrain:      "La veta corre a lo largo.",
@@ -76,7 +76,7 @@ func spanishCut() CutWords {
 		CutMissing: "El material no alcanza. Faltan: %s.", CutMissingOf: "%d de %s", CutToBuy: "Para cortarlas compre %s.",
 		CutOffcuts: "Restos que se guardan: escriba el nombre en cada uno y anótelo en el archivo de existencias", CutOffcutName: "Nombre", CutLength: "Largo", CutWidth: "Ancho",
 		CutNumber: "Corte", CutKind: "Sentido", CutOf: "De la parte", CutSet: "Tope o guía", CutFrom: "Desde 0",
-		CutSquare: "escuadrar", CutRip: "a lo largo", CutCross: "a través", CutWhole: "todo", CutSee: "corte",
+		CutSquare: "escuadrar", CutRip: "a lo largo", CutCross: "a través", CutWhole: "todo",
 		CutKept: "guardar %s", CutSafety: "Use protección de ojos y oídos en la sierra. Mida una pieza de cada medida antes de cortar el resto.",
 		CutTotal: "%d piezas de %d.", CutUsed: "El %s %% del material acaba en piezas.",
 	}
@@ -85,7 +85,7 @@ func spanishCut() CutWords {
 func frenchCut() CutWords {
 	return CutWords{
 		CutBars: "Liste de débit : barres", CutSheets: "Liste de débit : panneaux",
-		CutUnder: "Les cotes vont du bout marqué 0 au côté proche de chaque coupe, en %s.",
+		CutUnder: "Les cotes vont du bout marqué 0 au côté proche de chaque coupe. Unité : %s.",
 		CutKerf:  "Trait de scie %s.", CutTrimEnds: "Enlever d’abord %s à chaque bout, trait compris.", CutTrimEdges: "Enlever d’abord %s à chaque chant, trait compris.",
 		CutKeepBar: "Garder les chutes de %s ou plus.", CutKeepSheet: "Garder les chutes de %s ou plus dans les deux sens.",
 		CutGrain:      "Le fil court dans la longueur.",
@@ -101,7 +101,7 @@ func frenchCut() CutWords {
 		CutMissing: "La matière ne suffit pas. Il manque : %s.", CutMissingOf: "%d de %s", CutToBuy: "Pour les couper, acheter %s.",
 		CutOffcuts: "Chutes à garder : écrire le nom sur chacune et la porter dans le fichier de stock", CutOffcutName: "Nom", CutLength: "Longueur", CutWidth: "Largeur",
 		CutNumber: "Coupe", CutKind: "Sens", CutOf: "De la partie", CutSet: "Butée ou guide", CutFrom: "Depuis 0",
-		CutSquare: "équerrer", CutRip: "en long", CutCross: "en travers", CutWhole: "tout", CutSee: "débit",
+		CutSquare: "équerrer", CutRip: "en long", CutCross: "en travers", CutWhole: "tout",
 		CutKept: "garder %s", CutSafety: "Porter lunettes et protection d’oreilles à la scie. Mesurer une pièce de chaque dimension avant de couper les autres.",
 		CutTotal: "%d pièces tirées de %d.", CutUsed: "%s %% de la matière finissent en pièces.",
 	}

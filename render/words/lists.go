@@ -30,6 +30,10 @@ func spanishLists() map[string]string {
 		"faces": "caras", "loads": "bultos", "load": "bulto", "person": "persona", "people": "personas", "seconds": "segundos",
 		"width": "ancho", "depth": "fondo", "cut width": "ancho de corte", "both": "ambas", "first": "primera", "second": "segunda",
 
+		"cut": "corte", "stock": "material", "pattern": "patrón", "times": "veces", "of length": "de largo", "of width": "de ancho",
+		"what": "qué es", "mark": "marca", "length": "largo", "cut at": "corte a", "rip at": "corte a lo ancho",
+		"piece": "pieza", "keep": "se guarda", "waste": "desperdicio",
+
 		"address": "dirección", "face": "cara", "row": "fila", "row label": "nombre de la fila", "place": "lugar",
 		"sku": "SKU", "family": "familia", "form": "forma", "fronts": "frentes", "units": "unidades",
 		"look full": "aspecto lleno", "reorder at": "reponer con", "height": "altura", "gtin": "GTIN", "price": "precio",
@@ -54,6 +58,10 @@ func frenchLists() map[string]string {
 		"quantity": "quantité", "packs": "paquets", "pack size": "pièces par paquet", "weight": "poids", "rows": "rangs",
 		"faces": "faces", "loads": "charges", "load": "charge", "person": "personne", "people": "personnes", "seconds": "secondes",
 		"width": "largeur", "depth": "profondeur", "cut width": "largeur coupée", "both": "les deux", "first": "première", "second": "deuxième",
+
+		"cut": "débit", "stock": "matière", "pattern": "plan de coupe", "times": "fois", "of length": "de longueur", "of width": "de largeur",
+		"what": "quoi", "mark": "marque", "length": "longueur", "cut at": "coupe à", "rip at": "coupe en largeur à",
+		"piece": "pièce", "keep": "à garder", "waste": "déchet",
 
 		"address": "adresse", "face": "face", "row": "rang", "row label": "nom du rang", "place": "place",
 		"sku": "UGS", "family": "famille", "form": "forme", "fronts": "frontales", "units": "unités",

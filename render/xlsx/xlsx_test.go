@@ -198,7 +198,8 @@ func TestHeader(t *testing.T) {
 // same, for every list, column, group, face and form.
 func TestEveryWordIsTranslated(t *testing.T) {
 	all := []string{"all", "both", "first", "second"}
-	for _, table := range list.Tables(layout.Load(os.DirFS("../../samples/spring"), "plan.yaml").Unit, buy.Purchase{}) {
+	project := layout.Load(os.DirFS("../../samples/spring"), "plan.yaml")
+	for _, table := range list.Tables(project.Unit, project.Cuts, buy.Purchase{}) {
 		all = append(all, table.Name)
 		for _, c := range table.Columns {
 			all = append(all, c.Name)

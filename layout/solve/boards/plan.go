@@ -1,0 +1,55 @@
+package boards
+
+import "slices"
+
+// use is a layout of one board.
+type use struct {
+	board  int // index into shop.boards
+	layout *block
+	counts []int // by kind
+}
+
+// pile is boards cut alike.
+type pile struct {
+	use
+	times int
+}
+
+// plan writes out what the solver found. Boards cut alike may differ in which piece of
+// the job a kind is, and are then layouts of their own.
+func (s *shop) plan(lies []gridLie, piles []pile) *Plan {
+	plan := &Plan{}
+	p := placer{lies: lies, kerf: s.job.Kerf, wanted: make([][]int, len(s.kinds))}
+	for k, of := range s.kinds {
+		for _, m := range of.members {
+			p.wanted[k] = append(p.wanted[k], slices.Repeat([]int{m}, s.job.Pieces[m].Count)...)
+		}
+	}
+	for _, pile := range piles {
+		b := s.boards[pile.board]
+		for range pile.times {
+			root := p.board(pile.layout, b, s.job.Trim, s.stages)
+			plan.Cost += s.job.Boards[b.index].Cost
+			last := len(plan.Layouts) - 1
+			if last >= 0 && plan.Layouts[last].Board == b.index && same(&plan.Layouts[last].Root, &root) {
+				plan.Layouts[last].Times++
+				continue
+			}
+			plan.Layouts = append(plan.Layouts, Layout{b.index, 1, root})
+		}
+	}
+	return plan
+}
+
+// same tells whether two rectangles are cut alike into the same pieces.
+func same(a, b *Node) bool {
+	if a.X != b.X || a.Y != b.Y || a.Length != b.Length || a.Width != b.Width || a.Cut != b.Cut || a.Piece != b.Piece || len(a.Parts) != len(b.Parts) {
+		return false
+	}
+	for i := range a.Parts {
+		if !same(&a.Parts[i], &b.Parts[i]) {
+			return false
+		}
+	}
+	return true
+}

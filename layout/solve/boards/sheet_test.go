@@ -1,0 +1,96 @@
+package boards
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+)
+
+// bestOf prices the one board of an instance without limits.
+func bestOf(t testing.TB, s sheet) int64 {
+	t.Helper()
+	shop, err := newShop(&s.job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g, err := newGrid(shop, 4000, true)
+	if err != nil || !g.exact {
+		t.Fatal("sizes were rounded", err)
+	}
+	var steps int64
+	p := newPricer(g, &steps)
+	p.price(shop.values(s.value))
+	return p.best(0)
+}
+
+// optima reads the published or proven values of the shared instances.
+func optima(t testing.TB) map[string]int64 {
+	t.Helper()
+	values := map[string]int64{}
+	for line := range strings.Lines(readShared(t, "optima.tsv")) {
+		var name string
+		var value int64
+		if n, _ := fmt.Sscan(line, &name, &value); n == 2 {
+			values[name] = value
+		}
+	}
+	return values
+}
+
+// TestOneBoard compares the most that one board gives, pieces without limit and any number
+// of stages, with J. E. Beasley's instances (Journal of the Operational Research Society
+// 36, 1985).
+func TestOneBoard(t *testing.T) {
+	want := optima(t)
+	for n := 1; n <= 13; n++ {
+		if racing && n == 13 {
+			continue // seconds
+		}
+		name := fmt.Sprint("gcut", n)
+		s := readSheet(t, readShared(t, "gcut", name+".txt"), false)
+		s.unlimited()
+		if got := bestOf(t, s); got != want[name] || got == 0 {
+			t.Errorf("%s: %d, want %d", name, got, want[name])
+		}
+	}
+}
+
+// bestLimited finds the most that the one board of an instance gives.
+func bestLimited(t testing.TB, s sheet) int64 {
+	t.Helper()
+	shop, err := newShop(&s.job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := newSingle(shop, shop.values(s.value), 0)
+	_, worth, done := f.run(1e10)
+	if !done {
+		t.Fatal("not done")
+	}
+
+	return worth
+}
+
+// TestLimitedBoard finds the optimum that N. Christofides and C. Whitlock give for the
+// first instance of their paper (Operations Research 25, 1977, table 2).
+func TestLimitedBoard(t *testing.T) {
+	text, err := os.ReadFile("testdata/christofides-whitlock-1.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := bestLimited(t, readSheet(t, string(text), true)); got != 244 {
+		t.Errorf("%d, published 244", got)
+	}
+}
+
+// TestLimitedBoards does the same for all three instances of that paper.
+func TestLimitedBoards(t *testing.T) {
+	want := optima(t)
+	for n := 1; n <= 3; n++ {
+		name := fmt.Sprint("cgcut", n)
+		if got := bestLimited(t, readSheet(t, readShared(t, "cgcut", name+".txt"), true)); got != want[name] {
+			t.Errorf("%s: %d, published %d", name, got, want[name])
+		}
+	}
+}
