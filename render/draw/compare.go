@@ -251,12 +251,14 @@ func (g optionGrid) option(p *Page, i int, x measure.Length) {
 }
 
 // option draws a face as small as options are: without dimensions, its name
-// over it.
+// over it, or the letter of its addresses where that has no room.
 func (e *elevation) option() {
 	x0, x1 := e.x(e.zone.x0), e.x(e.zone.x1)
-	for _, line := range wrapTo(e.job.faceName(e.face.ID), letter(fine), x1-x0+faceGap-500*micron, 1) {
-		e.write(x0, e.y(tallest(e.face))-1500*micron, line, letter(fine))
+	name := e.job.faceName(e.face.ID)
+	if letter(fine).width(name) > x1-x0+faceGap-500*micron {
+		name = e.face.Letter
 	}
+	e.write(x0, e.y(tallest(e.face))-1500*micron, name, letter(fine))
 	e.line(x0, e.y(0), x1, e.y(0), pen(solid))
 	e.standing()
 	e.hardware(pale())

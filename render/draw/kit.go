@@ -150,14 +150,14 @@ func (j *KitJob) costs(f *flow) {
 	for i, season := range j.kit.Seasons {
 		cost := j.kit.Changes[i].Purchase.Total
 		most = max(most, cost)
-		left = max(left, min(70*mm, s.width(season.Name)))
+		left = max(left, min(70*mm, s.width(numbered(i, season))))
 		right = max(right, s.width(j.sum(cost)))
 	}
 	room := wide(f.area) - left - right - 6*mm
 	for i, season := range j.kit.Seasons {
 		f.room(pitch)
 		cost, y := j.kit.Changes[i].Purchase.Total, f.y+pitch/2
-		f.page.writeMid(f.area.Min.X, y, wrapTo(season.Name, s, left, 1)[0], s)
+		f.page.writeMid(f.area.Min.X, y, wrapTo(numbered(i, season), s, left, 1)[0], s)
 		r := box(f.area.Min.X+left+3*mm, y-height/2, f.area.Min.X+left+3*mm+share(room, int64(cost), int64(most)), y+height/2)
 		f.page.solidBox(r, pen(medium), grey(205))
 		f.page.writeMid(r.Max.X+2*mm, y, j.sum(cost), s)
@@ -240,38 +240,47 @@ func (j *Job) cutsOf(name, title string, plans []saw.Plan) []*Page {
 func (j *KitJob) Idle() []*Page {
 	w := j.Words
 	s := &section{job: j.Job, name: "idle", title: w.IdleParts, under: w.IdleUnder}
-	t := table{space: tightSpace, columns: []column{{head: w.Item, end: true}, {head: w.Part, flex: 4}}}
-	for i := range j.kit.Seasons {
-		t.columns = append(t.columns, column{head: strconv.Itoa(i + 1), end: true})
+	f := s.flowFresh()
+	const most = 12 // seasons beside each other
+	said := false
+	for from := 0; from < len(j.kit.Seasons); from += most {
+		if t := j.idleTable(from, min(len(j.kit.Seasons), from+most)); len(t.records) > 0 {
+			said = true
+			f.table(t)
+			f.skip(5 * mm)
+		}
+	}
+	if !said {
+		f.text(w.NothingIdle, letter(plain), 0)
+		return s.pages
+	}
+	var names []string
+	for i, season := range j.kit.Seasons {
+		names = append(names, numbered(i, season))
+	}
+	f.text(strings.Join(names, "; "), letter(plain), 0)
+	return s.pages
+}
+
+// idleTable lists the parts that lie idle in the seasons from..to.
+func (j *KitJob) idleTable(from, to int) table {
+	t := table{space: tightSpace, columns: []column{{head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 1}}}
+	for season := from; season < to; season++ {
+		t.columns = append(t.columns, column{head: strconv.Itoa(season + 1), end: true})
 	}
 	for i := range j.kit.Lines {
 		l := &j.kit.Lines[i]
 		cells, idle := []string{strconv.Itoa(l.Item), j.partName(l.Part, l.Cut)}, 0
-		for season := range j.kit.Seasons {
-			n := l.Idle(season)
-			idle += n
-			cells = append(cells, blankZero(n))
+		for season := from; season < to; season++ {
+			idle += l.Idle(season)
+			cells = append(cells, blankZero(l.Idle(season)))
 		}
 		if idle > 0 {
 			t.records = append(t.records, record{cells: cells})
 		}
 	}
-	f := s.flowFresh()
-	if len(t.records) == 0 {
-		f.text(w.NothingIdle, letter(plain), 0)
-		return s.pages
-	}
-	f.table(t)
-	f.skip(3 * mm)
-	j.seasonKey(f)
-	return s.pages
+	return t
 }
 
-// seasonKey says which season each number stands for.
-func (j *KitJob) seasonKey(f *flow) {
-	var names []string
-	for i, season := range j.kit.Seasons {
-		names = append(names, fmt.Sprintf("%d %s", i+1, season.Name))
-	}
-	f.text(strings.Join(names, "; "), letter(plain), 0)
-}
+// numbered is a season's name behind its number.
+func numbered(i int, s kit.Season) string { return fmt.Sprintf("%d %s", i+1, s.Name) }

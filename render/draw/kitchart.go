@@ -23,8 +23,9 @@ type chart struct {
 }
 
 const (
-	chartRow   = 7900 * micron
-	chartBar   = 2600 * micron
+	chartRow   = 7400 * micron
+	chartDrop  = 4100 * micron // of the bar under the top of its line
+	chartBar   = 2500 * micron
 	chartHead  = 5600 * micron // of a group
 	chartGap   = 3 * mm        // between columns
 	chartLeast = 15 * mm
@@ -131,9 +132,9 @@ func (c *chart) x(column int) measure.Length {
 func (c *chart) line(l *kit.Line) {
 	s := letter(fine)
 	left := c.page.Field.Min.X
-	c.page.write(left+5*mm, c.y+1*mm+s.rise(), strconv.Itoa(l.Item), s.strong().end())
+	c.page.write(left+5*mm, c.y+800*micron+s.rise(), strconv.Itoa(l.Item), s.strong().end())
 	for n, text := range wrapTo(c.partName(l.Part, l.Cut), s, chartName-9*mm, 2) {
-		c.page.write(left+6500*micron, c.y+1*mm+s.rise()+s.pitch()*measure.Length(n), text, s)
+		c.page.write(left+6500*micron, c.y+800*micron+s.rise()+s.pitch()*measure.Length(n), text, s)
 	}
 	most := 1
 	for season := range c.kit.Seasons {
@@ -152,15 +153,15 @@ func (c *chart) field(l *kit.Line, season int, x measure.Length, most int) {
 	s := letter(fine)
 	used, come := chartFigures(l, season)
 	right := x + c.cell - chartGap
-	c.page.write(x, c.y+1*mm+s.rise(), used, s.strong())
-	c.page.write(right, c.y+1*mm+s.rise(), come, s.strong().end())
+	c.page.write(x, c.y+800*micron+s.rise(), used, s.strong())
+	c.page.write(right, c.y+800*micron+s.rise(), come, s.strong().end())
 	bar := func(from, to int) sheet.Rect {
 		at := func(n int) measure.Length { return x + share(right-x, int64(n), int64(most)) }
-		return box(at(from), c.y+4400*micron, at(to), c.y+4400*micron+chartBar)
+		return box(at(from), c.y+chartDrop, at(to), c.y+chartDrop+chartBar)
 	}
 	n, owned := l.Used[season], max(l.Owned(season), l.Used[season])
 	if owned == 0 {
-		c.page.line(x, c.y+4400*micron+chartBar, right, c.y+4400*micron+chartBar, pencil(hair, 150))
+		c.page.line(x, c.y+chartDrop+chartBar, right, c.y+chartDrop+chartBar, pencil(hair, 150))
 		return
 	}
 	if owned > n {
@@ -185,5 +186,5 @@ func (c *chart) idle(r sheet.Rect) {
 }
 
 func (c *chart) come(r sheet.Rect) {
-	c.page.line(r.Min.X, r.Max.Y+400*micron, r.Max.X, r.Max.Y+400*micron, pen(border))
+	c.page.line(r.Min.X, r.Max.Y+350*micron, r.Max.X, r.Max.Y+350*micron, pen(border))
 }

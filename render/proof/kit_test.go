@@ -76,8 +76,8 @@ func eachYear(t *testing.T, check func(t *testing.T, k *kit.Kit, doc *pdftest.Do
 	}
 }
 
-// TestKitIsTidy: no text on another or off the sheet, nothing too small, every
-// sheet bookmarked.
+// TestKitIsTidy: no text on another or off the sheet, nothing too small or cut
+// short, every sheet bookmarked.
 func TestKitIsTidy(t *testing.T) {
 	eachYear(t, func(t *testing.T, k *kit.Kit, doc *pdftest.Document) { tidy(t, doc) })
 }
@@ -98,6 +98,9 @@ func tidy(t *testing.T, doc *pdftest.Document) {
 		for _, text := range page.Texts {
 			if capHeight(text) < 1.8-exact {
 				t.Errorf("page %d: %q is %.2f mm high", n+1, text.S, capHeight(text))
+			}
+			if strings.HasSuffix(text.S, "…") {
+				t.Errorf("page %d: %q is cut short", n+1, text.S)
 			}
 			if text.Lacked > 0 {
 				t.Errorf("page %d: %q has characters that the face lacks", n+1, text.S)
