@@ -11,7 +11,7 @@ import (
 type Item struct {
 	ID, Name string
 	Size     string // of stock, as a label: 96 in; "" for a part
-	Offcut   bool   // of a size that is not sold: it is worth nothing, and used up first
+	Made     bool   // not sold as it is: an off-cut, or a piece cut already; it is worth nothing here
 	Buying   parts.Buying
 
 	Needed, OnHand int // pieces; on hand may be more than is needed

@@ -246,3 +246,18 @@ func TestShortage(t *testing.T) {
 		t.Errorf("nothing is short: %v", p.Shortage())
 	}
 }
+
+func BenchmarkPlan(b *testing.B) {
+	list := listOf(b, sellers)
+	var items []Item
+	for i := range 30 {
+		pieces := 5 + i%9
+		price := measure.Money(95*pieces + 7*i)
+		items = append(items, item(fmt.Sprint("p", i), 10+7*i%50, i%8, []string{"fernhill", "oakbeck", "marl"}[i%3], 0,
+			parts.Pack{Pieces: pieces, Price: price}, parts.Pack{Pieces: 4 * pieces, Price: 4*price - 121}))
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		Plan(items, list)
+	}
+}

@@ -76,7 +76,7 @@ func packsOf(b parts.Buying) []solve.Pack {
 
 // value counts what a needed item is worth.
 func (p *Purchase) value(l Line) {
-	if p.Worth += l.Worth; !l.Priced && !l.Offcut && l.Needed > 0 {
+	if p.Worth += l.Worth; !l.Priced && !l.Made && l.Needed > 0 {
 		p.Wants++
 	}
 }

@@ -10,17 +10,26 @@ import (
 
 // Items is what a unit needs that can be bought, and how much of it is on hand:
 // the lines of its pick list, then what the parts that are cut are sawn from, by
-// size. Off-cuts that are used up are among them, as nothing to buy.
+// size. Off-cuts that are used up are among them, and pieces that are cut already,
+// as nothing to buy.
 func Items(u *unit.Unit, pick []PickLine, cuts []saw.Plan, hand []parts.OnHand) []buy.Item {
-	held := map[*parts.Part]int{}
+	held := map[string]int{}
 	for _, h := range hand {
-		held[h.Part] += h.Count
+		if h.Part != nil {
+			held[h.Part.ID] += h.Count
+		}
 	}
 	var items []buy.Item
 	for _, line := range pick {
-		if p := line.Part; p.Cut == nil {
-			items = append(items, buy.Item{ID: p.ID, Name: p.Name, Buying: p.Buy, Needed: line.Quantity, OnHand: held[p]})
+		p := line.Part
+		item := buy.Item{ID: p.ID, Name: p.Name, Buying: p.Buy, Needed: line.Quantity, OnHand: held[p.ID]}
+		if p.Cut != nil {
+			if item.OnHand == 0 {
+				continue
+			}
+			item.Buying, item.Needed, item.Made = parts.Buying{}, min(item.Needed, item.OnHand), true
 		}
+		items = append(items, item)
 	}
 	for i := range cuts {
 		for _, use := range cuts[i].Used {
@@ -34,7 +43,7 @@ func Items(u *unit.Unit, pick []PickLine, cuts []saw.Plan, hand []parts.OnHand) 
 func stockItem(cut *saw.Plan, use saw.Use, system measure.System) buy.Item {
 	stock := cut.Job.Stock
 	item := buy.Item{ID: stock.ID, Name: stock.Name, Size: parts.StockSize{Length: use.Length, Width: use.Width}.Text(system),
-		Needed: use.OnHand + use.Bought, OnHand: use.OnHand, Offcut: use.Size < 0}
+		Needed: use.OnHand + use.Bought, OnHand: use.OnHand, Made: use.Size < 0}
 	if use.Size >= 0 {
 		item.Buying = stock.Sizes[use.Size].Buy
 	}
