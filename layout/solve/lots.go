@@ -31,7 +31,7 @@ func (l Lots) Solve() [][]int {
 	for s := range best[1:] {
 		best[s+1] = lotCost{money: noLot}
 	}
-	openings := l.openings()
+	openings := l.openings(top)
 	trail := make([]*lotSeason, len(l.Need))
 	before := 0
 	for t, need := range l.Need {
@@ -87,45 +87,65 @@ func (o opening) costFor(seasons int) lotCost {
 
 // openings are single packs, where each of them may be ordered by itself; else
 // the cheapest ways to order each number of pieces from Least up, as many as it
-// can take to pass Least with the largest pack.
-func (l Lots) openings() []opening {
+// can take to pass Least with the largest pack. Of those that bring all that is
+// ever needed, only one that is cheaper than every smaller one is among them.
+func (l Lots) openings(top int) []opening {
 	smallest, largest := l.Packs[0].Pieces, 0
 	for _, p := range l.Packs {
 		smallest, largest = min(smallest, p.Pieces), max(largest, p.Pieces)
 	}
-	exact := make([]opening, max(l.Least, 1)+largest)
-	exact[0].packs = make([]int, len(l.Packs))
-	if l.Least <= smallest {
-		return l.singles(exact[0])
+	least := max(l.Least, 1)
+	ways := make([]lotWay, largest+1)
+	for i, p := range l.Packs {
+		ways[p.Pieces].take(lotWay{p.Price, 1, i})
 	}
-	for n := range exact {
-		if exact[n].packs == nil {
-			continue
-		}
-		for _, o := range l.singles(exact[n]) {
-			if o.pieces < len(exact) && (exact[o.pieces].packs == nil || o.costFor(0).less(exact[o.pieces].costFor(0))) {
-				exact[o.pieces] = o
-			}
-		}
+	if least > smallest {
+		ways = l.ways(least + largest)
 	}
 	var list []opening
-	for _, o := range exact[l.Least:] {
-		if o.packs != nil {
-			list = append(list, o)
+	enough := int64(noLot)
+	for n := least; n < len(ways); n++ {
+		w := ways[n]
+		if w.count == 0 || n >= top && w.price >= enough {
+			continue
 		}
+		if n >= top {
+			enough = w.price
+		}
+		o := opening{n, w.price, make([]int, len(l.Packs)), w.count}
+		for left := n; left > 0; left -= l.Packs[ways[left].last].Pieces {
+			o.packs[ways[left].last]++
+		}
+		list = append(list, o)
 	}
 	return list
 }
 
-// singles adds one pack of each size to an order.
-func (l Lots) singles(to opening) []opening {
-	list := make([]opening, len(l.Packs))
-	for i, p := range l.Packs {
-		packs := append([]int(nil), to.packs...)
-		packs[i]++
-		list[i] = opening{to.pieces + p.Pieces, to.price + p.Price, packs, to.count + 1}
+// lotWay is the cheapest way to buy a number of pieces exactly, of equal ones
+// that of the fewest packs; none at all if its count is 0.
+type lotWay struct {
+	price, count int64
+	last         int // the pack taken last
+}
+
+func (w *lotWay) take(o lotWay) {
+	if w.count == 0 || o.price < w.price || o.price == w.price && o.count < w.count {
+		*w = o
 	}
-	return list
+}
+
+// ways are those to buy each number of pieces below most.
+func (l Lots) ways(most int) []lotWay {
+	ways := make([]lotWay, most)
+	for n := range ways {
+		for i, p := range l.Packs {
+			if n > 0 && ways[n].count == 0 || n+p.Pieces >= most {
+				continue
+			}
+			ways[n+p.Pieces].take(lotWay{ways[n].price + p.Price, ways[n].count + 1, i})
+		}
+	}
+	return ways
 }
 
 // lotSeason is the cheapest ways to have bought so many pieces by a season; the
