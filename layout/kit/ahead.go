@@ -28,7 +28,7 @@ func lookAhead(lines []Line, changes []Change, supplier string, least measure.Mo
 	goods, fixed := make([]measure.Money, len(changes)), make([]bool, len(changes))
 	for i := range lines {
 		l := &lines[i]
-		if l.Part.Cut != nil || l.Part.Buy.Supplier != supplier {
+		if l.Part.Cut != nil || l.Part.Buy.Supplier != supplier || len(l.Part.Buy.Packs) == 0 {
 			continue
 		}
 		for t, packs := range l.lots(l.missing()) {

@@ -12,12 +12,6 @@ import (
 	"setwright/layout/solve"
 )
 
-// Change is what is done before one season.
-type Change struct {
-	Cuts     []saw.Plan // by stock, in the order of the lines
-	Purchase buy.Purchase
-}
-
 // buyer buys season by season. It fills in what comes of each line.
 type buyer struct {
 	lines  []Line

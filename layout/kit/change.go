@@ -8,6 +8,7 @@ import (
 	"setwright/layout/diag"
 	"setwright/layout/measure"
 	"setwright/layout/parts"
+	"setwright/layout/saw"
 )
 
 // Kit is one unit over several seasons. It is complete when Make returns it and
@@ -19,6 +20,12 @@ type Kit struct {
 
 	// AtOnce is the purchase if all is bought before the first season.
 	AtOnce buy.Purchase
+}
+
+// Change is what is done before one season.
+type Change struct {
+	Cuts     []saw.Plan // by stock, in the order of the lines
+	Purchase buy.Purchase
 }
 
 // Total is what the purchases before all seasons cost, delivered.

@@ -161,6 +161,18 @@ func TestOrdersLookAhead(t *testing.T) {
 	}
 }
 
+// TestOrdersWithoutAPrice: a supplier's minimum and a part of which no price is
+// known do not go together; nothing is filled up for it, and nothing fails.
+func TestOrdersWithoutAPrice(t *testing.T) {
+	house := strings.Replace(prices, "bracket-12-slat: {pack: 2, supplier: oakbeck, price: 5}", "bracket-12-slat: {pack: 2, supplier: oakbeck}", 1)
+	seasons := Named(read(t, house, wall{title: "First", hooks: map[string]int{"hook-6-slat": 2}}, wall{title: "Second", shelves: 1}, wall{title: "Third", shelves: 7}))
+	hand := hand(seasons, map[string]int{"shelf-24x12": 1})
+	k, _ := Make(seasons, hand)
+	if shelf, bracket := lineOf(t, k, "shelf-24x12"), lineOf(t, k, "bracket-12-slat"); !slices.Equal(shelf.Come, []int{0, 0, 6}) || !slices.Equal(bracket.Come, []int{0, 2, 12}) {
+		t.Errorf("shelves come %v, brackets %v", shelf.Come, bracket.Come)
+	}
+}
+
 // TestOffCutsStay: strips of the second season come out of the bar that the
 // first has begun.
 func TestOffCutsStay(t *testing.T) {
