@@ -297,10 +297,10 @@ func (c *cutFlow) stop(d *plate, k saw.Stroke) {
 	if s.width(text)+3*mm > to-from || !d.free(room) {
 		return
 	}
+	d.word((from+to)/2, y-800*micron, text, s)
 	d.line(from, y, to, y, pen(hair))
 	d.slash(from, y)
 	d.slash(to, y)
-	d.word((from+to)/2, y-800*micron, text, s)
 }
 
 // partNames names the parts of the first stage that are cut on, at their ends.
