@@ -132,6 +132,9 @@ func (b *builder) done() *File {
 		b.trimmed(h.Length, h.Width)
 	}
 	b.units.note(b.found)
+	if job.Stock.Name == "" {
+		job.Stock.Name = b.file.Head.Title
+	}
 	if !b.ok {
 		return nil
 	}

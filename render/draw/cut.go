@@ -81,16 +81,20 @@ func (j *Job) cutSection(name, title string, plans []*saw.Plan) []*Page {
 	return s.pages
 }
 
-// scale is the largest at which the longest bar fits, or the largest sheet with
-// the table of its cuts beside it, so that two of them fit on large paper.
+// scale is the largest at which the longest bar fits, or the largest sheet: one
+// that stands upright with the table of its cuts beside it, and so that two of
+// them fit on large paper.
 func (c *cutFlow) scale(plans []*saw.Plan) int64 {
 	list := c.job.scales()
 	for _, den := range list {
 		fits := true
 		for _, p := range plans {
 			for _, u := range p.Used {
-				width := over(u.Length, den) + cutLeft + cutRight
+				width := over(u.Length, den) + 2*barSide
 				if u.Width > 0 {
+					width = over(u.Length, den) + cutLeft + cutRight
+				}
+				if u.Width > u.Length {
 					width += cutTable
 				}
 				fits = fits && width <= wide(c.area) && over(u.Width, den)+cutSpare <= max(high(c.area)/2, cutHigh)

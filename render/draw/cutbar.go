@@ -1,7 +1,9 @@
 package draw
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"setwright/layout/measure"
 	"setwright/layout/saw"
@@ -9,20 +11,21 @@ import (
 )
 
 const (
+	barSide      = 8 * mm        // left and right of a bar
+	barLift      = 8 * mm        // from a bar up to the labels over it
 	cutBarHeight = 7 * mm        // a bar is drawn as long as it is, but not as wide
 	barChain     = 3500 * micron // from a bar to the line of its running figures
-	barLift      = 4200 * micron // from one level of labels over a bar to the next
 	cutPad       = 1000 * micron // round the label of a part
 	cutFigure    = 800 * micron  // between running figures on one level
 )
 
-// label is what is written on a part of a drawing, and where if it does not fit
-// inside.
+// label is what is written on a part of a drawing, or on a run of parts alike
+// that are too short for it: that stands over the bar, with a leader.
 type label struct {
-	box   sheet.Rect
+	box   sheet.Rect // of the part, or of all parts of the run, from the bar's left end
 	text  string
 	style style
-	over  bool // it stands over the bar, with a leader
+	over  bool
 }
 
 // bar draws one pattern of bars: the parts in the bar, their running figures
@@ -30,26 +33,30 @@ type label struct {
 func (c *cutFlow) bar(p *saw.Plan, pat *saw.Pattern, head string) {
 	v := view{den: c.den}
 	labels := c.barLabels(p, pat, v)
-	lifted, levels := c.lifted(labels)
 	figures, under := c.running(pat.Strokes(), v)
 	s := letter(plain).strong()
-	above := barLift * measure.Length(levels)
-	c.room(s.pitch() + 1*mm + above + cutBarHeight + barChain + chainDrop + depthPitch*measure.Length(under+1) + letter(plain).pitch())
+	above := measure.Length(0)
+	if slices.ContainsFunc(labels, func(l label) bool { return l.over }) {
+		above = barLift
+	}
+	below := cutBarHeight + barChain + chainDrop + depthPitch*measure.Length(under+1) + 1*mm
+	c.room(s.pitch() + 1*mm + above + below + letter(plain).pitch())
 	c.page.scale = c.job.scaleName(c.den)
 	c.page.write(c.area.Min.X, c.y+s.rise(), head, s)
 	c.skip(s.pitch() + 1*mm + above)
-	v.origin = pt(c.area.Min.X+cutLeft/2, c.y+cutBarHeight)
+	v.origin = pt(c.area.Min.X+barSide, c.y+cutBarHeight)
 	pat.Root.Leaves(func(n *saw.Node) {
 		c.page.cutFill(box(v.x(n.X), c.y, v.x(n.X+n.Length), c.y+cutBarHeight), n.Kind)
 	})
-	c.barText(labels, lifted, v)
+	c.barText(labels, v)
 	c.barFigures(figures, v)
-	c.y += cutBarHeight + barChain + chainDrop + depthPitch*measure.Length(under+1) + 1*mm
+	c.y += below
 }
 
-// barLabels are the labels of the parts of a bar, boxes measured from its left end.
+// barLabels are the labels of the parts of a bar.
 func (c *cutFlow) barLabels(p *saw.Plan, pat *saw.Pattern, v view) []label {
 	var list []label
+	run := 0
 	pat.Root.Leaves(func(n *saw.Node) {
 		text := c.cutLabel(p, n, " · ")
 		if text == "" {
@@ -59,10 +66,18 @@ func (c *cutFlow) barLabels(p *saw.Plan, pat *saw.Pattern, v view) []label {
 		if l.style.width(text)+cutPad > wide(l.box) {
 			l.style = letter(fine)
 		}
-		if l.style.width(text)+cutPad > wide(l.box) {
-			l.style, l.over = letter(plain), true
+		if l.style.width(text)+cutPad <= wide(l.box) {
+			list, run = append(list, l), 0
+			return
 		}
-		list = append(list, l)
+		l.style, l.over = letter(plain), true
+		if last := len(list) - 1; run > 0 && strings.HasSuffix(list[last].text, text) {
+			run++
+			list[last].box.Max.X = l.box.Max.X
+			list[last].text = fmt.Sprintf("%d × %s", run, text)
+			return
+		}
+		list, run = append(list, l), 1
 	})
 	return list
 }
@@ -87,49 +102,40 @@ func (c *cutFlow) plainSize(n *saw.Node) string {
 	return c.job.figure(n.Length) + " × " + c.job.figure(n.Width)
 }
 
-// lifted gives the labels that stand over a bar their levels, from the bar up.
-func (c *cutFlow) lifted(labels []label) (level []int, levels int) {
+// barText writes the labels. Those over the bar stand side by side, as near to
+// their parts as they can, each with a leader; where there are too many their
+// lettering is small.
+func (c *cutFlow) barText(labels []label, v view) {
 	var over []slotted
+	s, total := letter(plain), measure.Length(0)
 	for _, l := range labels {
 		if l.over {
-			over = append(over, slotted{(l.box.Min.X + l.box.Max.X) / 2, l.style.width(l.text)})
+			total += s.width(l.text) + cellGap
 		}
 	}
-	level, _ = stagger(over, len(over), cutFigure)
-	if len(level) > 0 {
-		levels = slices.Max(level) + 1
+	if total > wide(c.area) {
+		s = letter(fine)
 	}
-	return level, levels
-}
-
-// barText writes the labels, those over the bar with a leader to their part.
-func (c *cutFlow) barText(labels []label, level []int, v view) {
-	next := 0
-	var leaders []sheet.Point
 	for _, l := range labels {
 		x := v.origin.X + (l.box.Min.X+l.box.Max.X)/2
-		if !l.over {
-			at := l.style.middle().extent(x, c.y+cutBarHeight/2+l.style.height/2, l.text)
-			c.page.fillBox(inset(at, 100*micron), white())
-			c.page.writeMid(x, c.y+cutBarHeight/2, l.text, l.style.middle())
+		if l.over {
+			over = append(over, slotted{x, s.width(l.text) + cellGap})
 			continue
 		}
-		leaders = append(leaders, pt(x, c.y-barLift*measure.Length(level[next])-800*micron))
-		next++
+		c.page.fillBox(inset(l.style.middle().extent(x, c.y+cutBarHeight/2+l.style.height/2, l.text), 100*micron), white())
+		c.page.writeMid(x, c.y+cutBarHeight/2, l.text, l.style.middle())
 	}
-	for _, at := range leaders {
-		c.page.line(at.X, at.Y, at.X, c.y+cutBarHeight/2, pen(hair))
-		ink := black()
-		c.page.circle(at.X, c.y+cutBarHeight/2, 450*micron, nil, &ink)
-	}
-	next = 0
+	places, next := spread(over, c.area.Min.X, c.area.Max.X), 0
 	for _, l := range labels {
-		if l.over {
-			at := leaders[next]
-			next++
-			c.page.fillBox(inset(l.style.middle().extent(at.X, at.Y, l.text), -100*micron), white())
-			c.page.write(at.X, at.Y, l.text, l.style.middle())
+		if !l.over {
+			continue
 		}
+		from, to := pt(places[next], c.y-barLift+s.height+900*micron), pt(over[next].want, c.y+cutBarHeight/2)
+		next++
+		ink := black()
+		c.page.line(from.X, from.Y, to.X, to.Y, pen(hair))
+		c.page.circle(to.X, to.Y, 450*micron, nil, &ink)
+		c.page.write(from.X, c.y-barLift+s.height, l.text, s.middle())
 	}
 }
 

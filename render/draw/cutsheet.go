@@ -15,7 +15,6 @@ const (
 	cutTable     = 84 * mm       // what the table of cuts wants at least
 	cutTableMost = 110 * mm      // and takes at most
 	ringRoom     = 2*cutNumber + 1*mm
-	ringLeast    = 4 * cutNumber // strips narrower than this do without numbers
 	besideRing   = 40 * mm       // a part this wide has its label beside the number of a cut, others under it
 	innerChain   = 5500 * micron // what running figures inside a strip take
 	innerLeast   = 13 * mm       // strips narrower than this have theirs in the table alone
@@ -53,21 +52,40 @@ func (c *cutFlow) sheet(p *saw.Plan, pat *saw.Pattern, head string) {
 	c.skip(s.pitch() + 1*mm)
 	top := c.y
 	v.origin = pt(c.area.Min.X+cutLeft, top+cutTop+v.len(root.Width))
-	c.parts(p, pat, v)
+	d := c.plate(p, pat, v)
 	c.barFigures(figures, v)
 	c.ripFigures(outer, v)
 	c.numbers(outer, root, v)
-	c.inner(strokes, v)
+	c.inner(d, strokes)
 	c.partNames(pat, v)
 	c.y = top + drawn
 	if !beside {
-		c.table(t)
+		c.table(t.doubled(wide(c.area)))
 		c.skip(1500 * micron)
 		return
 	}
 	side := &flow{section: c.section, page: c.page, area: aside, y: top + cutTop}
 	side.table(t)
 	c.y = max(c.y, side.y+2*mm)
+}
+
+// doubled is a table in two halves side by side, if both go into a width.
+func (t table) doubled(width measure.Length) table {
+	if 2*t.natural()+4*cellGap > width || len(t.records) < 4 {
+		return t
+	}
+	half := (len(t.records) + 1) / 2
+	d := t
+	d.columns = slices.Concat(t.columns, []column{{head: "  "}}, t.columns)
+	d.records = nil
+	for i := range half {
+		r := record{cells: slices.Concat(t.records[i].cells, []string{""})}
+		if half+i < len(t.records) {
+			r.cells = append(r.cells, t.records[half+i].cells...)
+		}
+		d.records = append(d.records, r)
+	}
+	return d
 }
 
 // natural is the width of a table of which no column flexes.
@@ -77,30 +95,49 @@ func (t table) natural() measure.Length {
 	return st.lefts[last] + st.widths[last]
 }
 
-// parts draws every part of a sheet with its label.
-func (c *cutFlow) parts(p *saw.Plan, pat *saw.Pattern, v view) {
+// plate is a sheet while it is drawn: its parts, and the lettering in them.
+type plate struct {
+	*Page
+	view
+	parts, taken []sheet.Rect
+}
+
+// plate draws every part of a sheet with its label.
+func (c *cutFlow) plate(p *saw.Plan, pat *saw.Pattern, v view) *plate {
+	d := &plate{Page: c.page, view: v}
 	pat.Root.Leaves(func(n *saw.Node) {
-		c.page.cutFill(v.box(n.X, n.X+n.Length, n.Y, n.Y+n.Width), n.Kind)
+		r := v.box(n.X, n.X+n.Length, n.Y, n.Y+n.Width)
+		d.parts = append(d.parts, r)
+		d.cutFill(r, n.Kind)
 	})
 	pat.Root.Leaves(func(n *saw.Node) {
 		if text := c.cutLabel(p, n, "\n"); text != "" {
-			r := v.box(n.X, n.X+n.Length, n.Y, n.Y+n.Width)
-			if high(r) >= innerLeast {
-				r.Max.Y -= innerChain
-			}
-			if wide(r) >= besideRing {
-				r.Min.X, r.Max.X = r.Min.X+ringRoom, r.Max.X-ringRoom
-			} else if high(r) > ringLeast {
-				r.Min.Y += ringRoom
-			}
-			c.page.partLabel(r, text)
+			d.partLabel(v.box(n.X, n.X+n.Length, n.Y, n.Y+n.Width), text)
 		}
 	})
+	return d
+}
+
+// free says whether lettering in r would stand inside one part and clear of all
+// that is written already.
+func (d *plate) free(r sheet.Rect) bool {
+	inside := func(part sheet.Rect) bool { return within(r, part) }
+	return slices.ContainsFunc(d.parts, inside) && !slices.ContainsFunc(d.taken, func(t sheet.Rect) bool { return meet(t, r) })
 }
 
 // partLabel writes a label in the middle of a part: on two lines or one, level or
 // turned, whatever is the largest that fits; of one that fits no way, the mark.
-func (p *Page) partLabel(r sheet.Rect, text string) {
+// Where the part leaves room for it, the numbers and settings of cuts have theirs.
+func (d *plate) partLabel(r sheet.Rect, text string) {
+	if high(r) >= innerLeast {
+		r.Max.Y -= innerChain
+	}
+	switch {
+	case wide(r) >= besideRing:
+		r.Min.X, r.Max.X = r.Min.X+ringRoom, r.Max.X-ringRoom
+	case high(r) > 2*ringRoom+letter(plain).pitch():
+		r.Min.Y += ringRoom
+	}
 	mark, size := cutLine(text)
 	for _, try := range []struct {
 		lines  []string
@@ -111,14 +148,14 @@ func (p *Page) partLabel(r sheet.Rect, text string) {
 		s := letter(try.height).middle()
 		w, h := measure.Length(0), s.pitch()*measure.Length(len(try.lines))
 		for _, line := range try.lines {
-			w = max(w, s.width(line))
+			w = max(w, s.strong().width(line))
 		}
 		switch {
 		case w <= wide(r) && h <= high(r):
-			p.labelLines(r, try.lines, s)
+			d.labelLines(r, try.lines, s)
 			return
 		case len(try.lines) == 1 && w <= high(r) && h <= wide(r):
-			p.labelTurned(r, try.lines[0], s)
+			d.labelTurned(r, try.lines[0], s)
 			return
 		}
 	}
@@ -133,7 +170,7 @@ func cutLine(text string) (first, second string) {
 	return text, ""
 }
 
-func (p *Page) labelLines(r sheet.Rect, lines []string, s style) {
+func (d *plate) labelLines(r sheet.Rect, lines []string, s style) {
 	x := (r.Min.X + r.Max.X) / 2
 	y := (r.Min.Y+r.Max.Y)/2 - s.pitch()*measure.Length(len(lines)-1)/2
 	for i, line := range lines {
@@ -142,15 +179,21 @@ func (p *Page) labelLines(r sheet.Rect, lines []string, s style) {
 			as = s.strong()
 		}
 		at := y + s.pitch()*measure.Length(i)
-		p.fillBox(inset(as.extent(x, at+s.height/2, line), -200*micron), white())
-		p.writeMid(x, at, line, as)
+		d.word(x, at+s.height/2, line, as)
 	}
 }
 
-func (p *Page) labelTurned(r sheet.Rect, line string, s style) {
+func (d *plate) labelTurned(r sheet.Rect, line string, s style) {
 	x, y := (r.Min.X+r.Max.X)/2+s.height/2, (r.Min.Y+r.Max.Y)/2
-	p.fillBox(inset(s.turned().extent(x, y, line), -200*micron), white())
-	p.write(x, y, line, s.turned())
+	d.word(x, y, line, s.turned())
+}
+
+// word writes over whatever is drawn, and keeps other lettering off.
+func (d *plate) word(x, y measure.Length, text string, s style) {
+	r := inset(s.extent(x, y, text), -200*micron)
+	d.taken = append(d.taken, r)
+	d.fillBox(r, white())
+	d.write(x, y, text, s)
 }
 
 // ripFigures draws the running figures of the rips of the first stage, up the left
@@ -226,46 +269,38 @@ func (p *Page) cutNumber(x, y measure.Length, n int) {
 	p.writeMid(x, y, strconv.Itoa(n), letter(plain).middle())
 }
 
-// inner draws the further cuts where they are: their numbers, and in a strip that
-// is wide enough what the stop is set to for its crosscuts.
-func (c *cutFlow) inner(strokes []saw.Stroke, v view) {
-	last := sheet.Point{}
+// inner draws the further cuts where they are, as far as there is room: their
+// numbers, and what the stop is set to for crosscuts. The table has them all.
+func (c *cutFlow) inner(d *plate, strokes []saw.Stroke) {
 	for _, k := range strokes {
 		if k.Stage < 2 {
 			continue
 		}
-		ring := pt(v.x(k.To)-cutNumber-500*micron, v.y(k.At)+cutNumber+600*micron)
-		long := v.len(k.To-k.From) >= besideRing
+		at := pt(d.x(k.To)-ringRoom/2, d.y(k.At)+ringRoom/2)
 		if k.Way == saw.Cross {
-			c.stop(k, v)
-			ring = pt(v.x(k.At)-cutNumber-500*micron, v.y(k.To)+cutNumber+600*micron)
-			long = v.len(k.To-k.From) > ringLeast
+			c.stop(d, k)
+			at = pt(d.x(k.At)-ringRoom/2, d.y(k.To)+ringRoom/2)
 		}
-		if long && v.len(k.Set) > ringRoom && !near(ring, last) {
-			c.page.cutNumber(ring.X, ring.Y, k.Number)
-			last = ring
+		ring := inset(sheet.Rect{Min: at, Max: at}, -cutNumber-200*micron)
+		if d.free(ring) {
+			d.cutNumber(at.X, at.Y, k.Number)
+			d.taken = append(d.taken, ring)
 		}
 	}
 }
 
 // stop dimensions what a crosscut takes off, along the lower edge of its strip.
-func (c *cutFlow) stop(k saw.Stroke, v view) {
+func (c *cutFlow) stop(d *plate, k saw.Stroke) {
 	s, text := letter(plain).middle(), c.job.figure(k.Set)
-	from, to, y := v.x(k.At-k.Set), v.x(k.At), v.y(k.From)-1500*micron
-	if v.len(k.To-k.From) < innerLeast || s.width(text)+3*mm > to-from {
+	from, to, y := d.x(k.At-k.Set), d.x(k.At), d.y(k.From)-1500*micron
+	room := inset(s.extent((from+to)/2, y-800*micron, text), -200*micron)
+	if s.width(text)+3*mm > to-from || !d.free(room) {
 		return
 	}
-	c.page.line(from, y, to, y, pen(hair))
-	c.page.slash(from, y)
-	c.page.slash(to, y)
-	c.page.fillBox(s.extent((from+to)/2, y-800*micron, text), white())
-	c.page.write((from+to)/2, y-800*micron, text, s)
-}
-
-// near says whether two rings would touch.
-func near(a, b sheet.Point) bool {
-	dx, dy := a.X-b.X, a.Y-b.Y
-	return max(dx, -dx) < 2*cutNumber+200*micron && max(dy, -dy) < 2*cutNumber+200*micron
+	d.word((from+to)/2, y-800*micron, text, s)
+	d.line(from, y, to, y, pen(hair))
+	d.slash(from, y)
+	d.slash(to, y)
 }
 
 // partNames names the parts of the first stage that are cut on, at their ends.

@@ -63,15 +63,34 @@ func shopList(seed uint64, steps ...int64) Job {
 	return job
 }
 
+// withStock adds off-cuts at hand to a job: they cost nothing, and most there are
+// one of.
+func withStock(seed uint64, job Job, kinds int) Job {
+	rng := rand.New(rand.NewPCG(seed, 7))
+	for range kinds {
+		length := 20*inch + rng.Int64N(100*inch)
+		job.Bars = append(job.Bars, Bar{length - length%(inch/8), 0, 1 + rng.IntN(6)/4})
+	}
+	return job
+}
+
 // BenchmarkShop solves lists of the size a shop has.
 func BenchmarkShop(b *testing.B) {
 	for _, k := range []struct {
 		name  string
 		steps []int64
-	}{{"inch=1/8", []int64{inch / 8}}, {"inch=1/64", []int64{inch / 64}}, {"inch=1/64,mm=1", []int64{inch / 64, mm}}, {"nm=1", []int64{1}}} {
+		stock int
+	}{
+		{"inch=1/8", []int64{inch / 8}, 0},
+		{"inch=1/64", []int64{inch / 64}, 0},
+		{"inch=1/64,mm=1", []int64{inch / 64, mm}, 0},
+		{"nm=1", []int64{1}, 0},
+		{"inch=1/8,stock=4", []int64{inch / 8}, 4},
+		{"inch=1/8,stock=12", []int64{inch / 8}, 12},
+	} {
 		var all []published
 		for seed := range uint64(20) {
-			all = append(all, published{name: k.name, job: shopList(seed, k.steps...)})
+			all = append(all, published{name: k.name, job: withStock(seed, shopList(seed, k.steps...), k.stock)})
 		}
 		b.Run(k.name, func(b *testing.B) { benchSet(b, all, 5*StepsPerSecond) })
 	}

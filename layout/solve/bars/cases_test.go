@@ -51,6 +51,50 @@ func TestSolve(t *testing.T) {
 	}
 }
 
+// TestNeat wants few patterns and one long off-cut where both cost nothing.
+func TestNeat(t *testing.T) {
+	for _, c := range []struct {
+		reason   string
+		job      Job
+		patterns int
+		offcut   int64 // the longest
+	}{
+		{"the same bar ten times is one pattern", Job{Bars: []Bar{{100, 1, any_}}, Pieces: []Piece{{60, 10}, {40, 10}}}, 1, 0},
+		{"what is left is left on one bar", Job{Bars: []Bar{{100, 1, any_}}, Pieces: []Piece{{50, 1}, {30, 1}, {20, 1}, {15, 2}}}, 2, 70},
+		{"pieces that come out even do not share bars with those that do not", Job{Bars: []Bar{{100, 1, any_}}, Pieces: []Piece{{50, 4}, {34, 3}}}, 3, 66},
+	} {
+		p, err := solve(t, c.job, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		longest := int64(0)
+		for _, u := range p.Patterns {
+			left := c.job.Bars[u.Bar].Length
+			for i, n := range u.Counts {
+				left -= int64(n) * c.job.Pieces[i].Length
+			}
+			longest = max(longest, left)
+		}
+		if len(p.Patterns) != c.patterns || longest != c.offcut {
+			t.Errorf("%s: %v: %d patterns, off-cut %d; want %d, %d", c.reason, p.Patterns, len(p.Patterns), longest, c.patterns, c.offcut)
+		}
+	}
+}
+
+// TestEffort wants a plan and a bound that hold whatever the effort, and no more
+// effort than is given but for the end of a step.
+func TestEffort(t *testing.T) {
+	job := tight(285, 400, 4)
+	for _, effort := range []int64{1, 1000, 100_000, 1_000_000} {
+		p, err := solve(t, job, effort)
+		if err != nil || p.Bound < 4 || p.Cost > 5 {
+			t.Errorf("effort %d: %+v, %v", effort, p, err)
+		} else if p.Steps > effort+5_000_000 {
+			t.Errorf("effort %d: took %d", effort, p.Steps)
+		}
+	}
+}
+
 // TestRolls cuts rolls of 91 in into 78 of 25.5, 40 of 22.5, 30 of 20 and 30 of
 // 15 in: the order of Chvatal, Linear Programming (1983), chapter 13, recalled and
 // not read. By hand: all pieces come to 3939 in and 43 rolls are 3913 in, so that it takes 44.

@@ -189,7 +189,7 @@ func (m *master) solve() verdict {
 		switch {
 		case complete && exceeds(m.worth, m.need, m.best, m.stock):
 			return impossible
-		case fresh && m.near && m.shortage() <= whole:
+		case fresh && complete && m.near && m.shortage() <= whole:
 			return possible
 		case fresh:
 		case !complete && !m.hasty:
@@ -260,9 +260,6 @@ func (m *master) pricePatterns() (fresh, complete bool) {
 const (
 	// variety is how many times patterns are looked for in one round.
 	variety = 20
-	// brief is how long lists may get at first: what they miss is only looked for
-	// when they find nothing.
-	brief = 600
 	// tolerable is by how many parts patterns may then be better than those known.
 	tolerable = parts >> 14
 )
@@ -277,7 +274,7 @@ func (m *master) priceFreely() (found []pattern, complete bool) {
 		m.sack.load(m.width, m.worth, left)
 		m.sack.solve(m.over)
 		if turn == 0 && m.sack.thinned && !m.hasty && !m.sack.found() {
-			m.sack.thin = 0
+			m.sack.thin = longest
 			m.sack.solve(m.over)
 			m.near = m.close()
 		}

@@ -62,8 +62,8 @@ type box struct{ low, high []int64 }
 func (c *counts) cheapest(ceiling int64) (set []int64, complete bool) {
 	c.ceiling, c.best = ceiling, nil
 	open := []box{{make([]int64, len(c.price)), c.limit}}
-	for len(open) > 0 {
-		if c.spent() {
+	for visits := 0; len(open) > 0; visits++ {
+		if visits > free && c.spent() {
 			return nil, false
 		}
 		top := open[len(open)-1]
@@ -71,6 +71,9 @@ func (c *counts) cheapest(ceiling int64) (set []int64, complete bool) {
 	}
 	return c.best, true
 }
+
+// free is how many boxes are visited whatever the effort: a bound there must be.
+const free = 500
 
 // visit bounds a box and returns the parts that it falls into, the most promising
 // last.

@@ -25,8 +25,8 @@ type pattern struct {
 type knapsack struct {
 	room  []int64
 	items []item
-	// thin, if not zero, is how long lists may get before every other state is
-	// dropped: that finds good patterns and proves nothing. It was so if thinned.
+	// thin is how long lists may get before every other state is dropped: that finds
+	// good patterns and proves nothing. It was so if thinned.
 	thin    int
 	thinned bool
 	// by bar: only patterns worth more than over are looked for. Afterwards worth
@@ -166,8 +166,13 @@ func (k *knapsack) extend(i int) {
 	k.thinOut()
 }
 
+// thinOut drops states where there are too many for the search or for the memory.
 func (k *knapsack) thinOut() {
-	for k.thin > 0 && len(k.states) > k.thin {
+	most := k.thin
+	if len(k.steps) > longest*8 {
+		most = min(most, brief)
+	}
+	for len(k.states) > most {
 		k.thinned = true
 		for i := range len(k.states) / 2 {
 			k.states[i] = k.states[2*i+1]
@@ -261,6 +266,14 @@ func (p *pattern) count(kind int) int64 {
 	}
 	return 0
 }
+
+const (
+	// brief is how long lists may get at first: what they miss is only looked for
+	// when they find nothing.
+	brief = 600
+	// longest is how long lists may get where none must be missed: some 6 MB.
+	longest = 1 << 18
+)
 
 // infinite is more than any count.
 const infinite = math.MaxInt64

@@ -1,12 +1,10 @@
 package bars
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // report hands the best plan over, in bars and pieces of the job.
 func (s *search) report() *Plan {
+	s.neaten()
 	p := &Plan{Proof: s.proof, Steps: s.used, Proven: s.floor/s.weight == s.price/s.weight}
 	p.Shortest = s.floor == s.price && !s.coarse
 	p.Bound = s.floor / s.weight * s.unit
@@ -17,7 +15,7 @@ func (s *search) report() *Plan {
 	for i, piece := range s.job.Pieces {
 		h.pieces[i] = piece.Count
 	}
-	for _, u := range s.tidy(s.plan) {
+	for _, u := range s.plan {
 		for u.times > 0 {
 			next := h.hand(u)
 			u.times -= int64(next.Times)
@@ -65,32 +63,4 @@ func (h *handing) hand(u used) Pattern {
 		h.bars[p.Bar] -= p.Times
 	}
 	return p
-}
-
-// tidy puts equal patterns together and in order: longest bars first, of those the
-// fullest.
-func (s *search) tidy(plan []used) (neat []used) {
-	at := map[string]int{}
-	for _, u := range plan {
-		key := u.key()
-		if i, found := at[key]; found {
-			neat[i].times += u.times
-			continue
-		}
-		at[key] = len(neat)
-		neat = append(neat, u)
-	}
-	slices.SortStableFunc(neat, func(a, b used) int {
-		return cmp.Or(cmp.Compare(a.bar, b.bar), cmp.Compare(s.filled(b.pattern), s.filled(a.pattern)))
-	})
-	return neat
-}
-
-// filled is how much of a bar a pattern uses.
-func (s *shop) filled(p pattern) int64 {
-	sum := int64(0)
-	for _, t := range p.takes {
-		sum += int64(t.times) * s.width[t.kind]
-	}
-	return sum
 }

@@ -184,11 +184,13 @@ func (s *search) learn() {
 		}
 	}
 	m.sack.load(m.width[:m.kinds], worth, s.need)
-	m.sack.thin = 0
+	m.sack.thin = longest
 	m.sack.solve(most)
 	m.spend(m.sack.work)
 	m.sack.work = 0
-	copy(most, m.sack.worth)
+	if copy(most, m.sack.worth); m.sack.thinned {
+		copy(most, m.best)
+	}
 	s.cut(worth, most)
 }
 

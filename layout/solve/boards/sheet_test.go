@@ -94,3 +94,29 @@ func TestLimitedBoards(t *testing.T) {
 		}
 	}
 }
+
+// TestDemands cuts the same instances with demands and replays every proof. No published
+// values go with these demands, which are drawn.
+func TestDemands(t *testing.T) {
+	if racing {
+		t.Skip("runs without the race detector")
+	}
+	proven := 0
+	for n := 1; n <= 12; n++ {
+		s := readSheet(t, readShared(t, "gcut", fmt.Sprintf("gcut%d.txt", n)), false)
+		s.demand(uint64(n))
+		plan := mustSolve(t, s.job, 1e9)
+		if err := checkProof(s.job, plan.Bound, plan.Proof); err != nil {
+			t.Errorf("gcut%d: %v", n, err)
+		}
+		if plan.Cost > plan.Bound+2 {
+			t.Errorf("gcut%d: %d boards, bound %d", n, plan.Cost, plan.Bound)
+		}
+		if plan.Proven {
+			proven++
+		}
+	}
+	if proven < 11 {
+		t.Errorf("%d of 12 proven", proven)
+	}
+}
