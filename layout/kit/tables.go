@@ -1,6 +1,7 @@
 package kit
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 
@@ -19,7 +20,7 @@ func Tables(k *Kit) []*list.Table {
 }
 
 func (k *Kit) table(name string, columns ...list.Column) *list.Table {
-	return &list.Table{Name: name, Measure: k.Seasons[0].Unit.Plan.Measure, Columns: columns}
+	return &list.Table{Name: name, Measure: k.Seasons[0].Unit.Plan.Measure, Currency: k.Currency(), Columns: columns}
 }
 
 // partColumns and partCells say which part a row is about.
@@ -89,8 +90,8 @@ func (l *Line) everIdle() bool {
 func (k *Kit) buyTable() *list.Table {
 	t := k.table("buy", list.Column{Name: "season", Kind: list.Whole}, list.Column{Name: "supplier", Kind: list.Text},
 		list.Column{Name: "part", Kind: list.Text}, list.Column{Name: "name", Kind: list.Text}, list.Column{Name: "size", Kind: list.Text},
-		list.Column{Name: "packs", Kind: list.Whole, Total: true}, list.Column{Name: "pack size", Kind: list.Whole}, list.Column{Name: "price", Kind: list.Decimal},
-		list.Column{Name: "pieces", Kind: list.Whole, Total: true}, list.Column{Name: "cost", Kind: list.Decimal})
+		list.Column{Name: "packs", Kind: list.Whole, Total: true}, list.Column{Name: "pack size", Kind: list.Whole}, list.Column{Name: "price", Kind: list.Money},
+		list.Column{Name: "pieces", Kind: list.Whole, Total: true}, list.Column{Name: "cost", Kind: list.Money, Total: true})
 	for season, c := range k.Changes {
 		for _, o := range c.Purchase.Orders {
 			for _, l := range o.Lines {
@@ -115,11 +116,11 @@ func supplier(o buy.Order) string {
 // known.
 func (k *Kit) seasonTable() *list.Table {
 	count := func(name string) list.Column { return list.Column{Name: name, Kind: list.Whole} }
-	sums := func(name string) list.Column { return list.Column{Name: name, Kind: list.Decimal} }
+	sums := func(name string) list.Column { return list.Column{Name: name, Kind: list.Money, Total: true} }
 	t := k.table("seasons", count("season"), list.Column{Name: "name", Kind: list.Text}, list.Column{Name: "plan", Kind: list.Text},
 		list.Column{Name: "file", Kind: list.Text}, list.Column{Name: "plan mark", Kind: list.Text},
-		count("pieces used"), count("pieces to come"), count("pieces idle"),
-		sums("goods"), sums("freight"), sums("duty"), sums("cost"), count("without a price"))
+		count("pieces used"), list.Column{Name: "pieces to come", Kind: list.Whole, Total: true}, count("pieces idle"),
+		sums("goods"), sums("freight"), sums("duty"), sums("cost"), list.Column{Name: "without a price", Kind: list.Whole, Total: true})
 	for i, s := range k.Seasons {
 		p := &k.Changes[i].Purchase
 		f := k.Figures(i)
@@ -152,6 +153,9 @@ func (k *Kit) Priced() bool { return k.AtOnce.Priced() }
 func Compared(options []Option) *list.Table {
 	t := &list.Table{Name: "options", Measure: options[0].Unit.Plan.Measure}
 	for i := range options {
+		t.Currency = cmp.Or(t.Currency, options[i].Unit.Plan.Currency)
+	}
+	for i := range options {
 		t.Rows = append(t.Rows, options[i].cells(t))
 	}
 	return t
@@ -173,8 +177,8 @@ func (o *Option) cells(t *list.Table) []list.Cell {
 	count("kinds of part", o.AllKinds)
 	count("pieces", o.AllPieces)
 	priced := o.Purchase.Priced()
-	add("value of parts", list.Decimal, money(o.Purchase.Worth, priced))
-	add("to buy", list.Decimal, money(o.Purchase.Total, priced))
+	add("value of parts", list.Money, money(o.Purchase.Worth, priced))
+	add("to buy", list.Money, money(o.Purchase.Total, priced))
 	count("without a price", o.Purchase.Wants)
 	add("weight bare", list.Mass, list.Cell{Kind: list.Mass, N: int64(o.Bare)})
 	add("weight full", list.Mass, list.Cell{Kind: list.Mass, N: int64(o.Full)})
@@ -204,10 +208,10 @@ func text(s string) list.Cell {
 	return list.Cell{Kind: list.Text, Text: s}
 }
 
-// money is a sum as a decimal number, or nothing if it is not known.
+// money is a sum, or nothing if it is not known.
 func money(m measure.Money, known bool) list.Cell {
 	if !known {
 		return list.Cell{}
 	}
-	return list.Cell{Kind: list.Decimal, Text: m.String()}
+	return list.Cell{Kind: list.Money, N: int64(m)}
 }

@@ -21,6 +21,7 @@ import (
 	"setwright/render/pdf"
 	"setwright/render/pdf/pdftest"
 	"setwright/render/sheet"
+	"setwright/render/words"
 )
 
 // yearOf reads the gondola samples as the seasons of a year, on any paper and
@@ -310,6 +311,30 @@ func TestKitOrders(t *testing.T) {
 	}
 	if come != 0 {
 		t.Errorf("%d pieces more are ordered than come", come)
+	}
+}
+
+// TestKitTablesHaveWords wants the names of the kit's tables and columns in
+// every language, for its workbook.
+func TestKitTablesHaveWords(t *testing.T) {
+	seasons, hand := yearOf(t, "", "", kit.Named)
+	k, _ := kit.Make(seasons, hand)
+	alike := []string{"plan"} // written the same in all three
+	for _, table := range kit.Tables(k) {
+		names := []string{table.Name}
+		for _, c := range table.Columns {
+			names = append(names, c.Name)
+		}
+		for _, name := range names {
+			if _, err := strconv.Atoi(name); err == nil || slices.Contains(alike, name) {
+				continue // a season's own column
+			}
+			for _, tag := range []string{"es", "fr"} {
+				if words.In(tag).ListWord(name) == words.In("en").ListWord(name) {
+					t.Errorf("%s has no word for %q", tag, name)
+				}
+			}
+		}
 	}
 }
 
