@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"setwright/layout/kit"
-	"setwright/layout/list"
 	"setwright/layout/measure"
 	"setwright/render/sheet"
 )
@@ -70,27 +69,41 @@ func chartFigures(l *kit.Line, season int) (used, come string) {
 	return used, come
 }
 
-// lines draws all parts for the seasons shown.
+// lines draws all parts for the seasons shown, about as many on each sheet, a
+// new one at the head of a group if it can be.
 func (c *chart) lines(paper paper) {
 	c.turn(paper)
-	group := list.Group("")
+	room, total := c.page.Field.Max.Y-c.y, measure.Length(0)
 	for i := range c.kit.Lines {
-		l := &c.kit.Lines[i]
-		need := chartRow
-		if l.Group != group {
-			need += chartHead
-		}
-		if c.y+need > c.page.Field.Max.Y {
+		total += c.height(i)
+	}
+	even := total / ((total + room - 1) / room)
+	top := c.y
+	for i := range c.kit.Lines {
+		if c.y+c.height(i) > c.page.Field.Max.Y || c.leads(i) && c.y-top >= even {
 			c.turn(paper)
+			top = c.y
 		}
-		if l.Group != group {
-			group = l.Group
-			c.page.write(c.page.Field.Min.X, c.y+chartHead-1300*micron, c.groupName(group), letter(plain).strong())
+		if c.leads(i) {
+			c.page.write(c.page.Field.Min.X, c.y+chartHead-1300*micron, c.groupName(c.kit.Lines[i].Group), letter(plain).strong())
 			c.y += chartHead
 			c.page.line(c.page.Field.Min.X, c.y, c.x(c.shown)-chartGap, c.y, pen(thin))
 		}
-		c.line(l)
+		c.line(&c.kit.Lines[i])
 	}
+}
+
+// leads says whether a line is the first of its group.
+func (c *chart) leads(i int) bool {
+	return i == 0 || c.kit.Lines[i].Group != c.kit.Lines[i-1].Group
+}
+
+// height is that of a line, with the heading of its group if it leads it.
+func (c *chart) height(i int) measure.Length {
+	if c.leads(i) {
+		return chartRow + chartHead
+	}
+	return chartRow
 }
 
 // turn begins a sheet: the key to the bars, then the seasons over their columns.
