@@ -80,20 +80,8 @@ func (j *CompareJob) Pages() []*Page {
 	}
 	f.skip(2 * mm)
 	f.text(j.Words.SetupNote, letter(plain), 0)
-	j.know(f)
+	f.know(j.found)
 	return append(s.pages, figures.pages...)
-}
-
-// know sets what was found about the plans together.
-func (j *CompareJob) know(f *flow) {
-	if len(j.found) == 0 {
-		return
-	}
-	f.skip(3 * mm)
-	f.heading(j.Words.KitKnow, 12*mm)
-	for _, find := range j.found {
-		f.item("•", j.levelWord(find.Level)+": "+find.Message+".", letter(plain), bulletIndent)
-	}
 }
 
 // optionGrid is where options stand on their sheets: each in a column of its
@@ -308,7 +296,7 @@ func (j *CompareJob) optionTable(from, to int) table {
 	count(w.UnitsHeld, func(o *kit.Option) int { return o.Units })
 	row(w.SetupRow, func(o *kit.Option, _ *Job) string { return fmt.Sprintf(w.Minutes, o.Minutes()) })
 	for _, level := range []diag.Level{diag.Stop, diag.Caution, diag.Note} {
-		count(w.Findings+": "+j.levelWord(level), func(o *kit.Option) int { return o.Found[level] })
+		count(w.Findings+": "+j.levelName(level), func(o *kit.Option) int { return o.Found[level] })
 	}
 	return t
 }

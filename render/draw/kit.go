@@ -77,25 +77,21 @@ func (j *KitJob) Summary() []*Page {
 	}
 	f.skip(4 * mm)
 	f.text(w.KitExact, letter(plain), 0)
-	if len(j.found) > 0 {
-		f.skip(4 * mm)
-		f.heading(w.KitKnow, 12*mm)
-		for _, find := range j.found {
-			f.item("•", j.levelWord(find.Level)+": "+find.Message+".", letter(plain), bulletIndent)
-		}
-	}
+	f.know(j.found)
 	return s.pages
 }
 
-// levelWord is the name of a finding's level.
-func (j *Job) levelWord(l diag.Level) string {
-	switch l {
-	case diag.Note:
-		return j.Words.LevelNote
-	case diag.Caution:
-		return j.Words.LevelCaution
+// know sets what was found about several plans together.
+func (f *flow) know(found []diag.Finding) {
+	if len(found) == 0 {
+		return
 	}
-	return j.Words.LevelStop
+	j := f.section.job
+	f.skip(4 * mm)
+	f.heading(j.Words.KitKnow, 12*mm)
+	for _, find := range found {
+		f.item("•", j.levelName(find.Level)+": "+sentence(find.Message), letter(plain), bulletIndent)
+	}
 }
 
 // seasonTable lists the seasons and their sums.
