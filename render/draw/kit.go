@@ -10,7 +10,6 @@ import (
 	"setwright/layout/kit"
 	"setwright/layout/measure"
 	"setwright/layout/plan"
-	"setwright/layout/saw"
 	"setwright/render/words"
 )
 
@@ -216,20 +215,6 @@ func (j *Job) ordersOf(name, title string) []*Page {
 		}
 	}
 	return pages
-}
-
-// cutsOf draws what is sawn: bars, then sheets.
-func (j *Job) cutsOf(name, title string, plans []saw.Plan) []*Page {
-	var bars, sheets []*saw.Plan
-	for i := range plans {
-		if p := &plans[i]; p.Job.Sheet() {
-			sheets = append(sheets, p)
-		} else {
-			bars = append(bars, p)
-		}
-	}
-	pages := j.cutSection(name+"cut-bars", title+j.Words.CutBars, bars)
-	return append(pages, j.cutSection(name+"cut-sheets", title+j.Words.CutSheets, sheets)...)
 }
 
 // Idle draws what lies in the stockroom, season by season.
