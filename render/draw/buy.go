@@ -146,7 +146,7 @@ func (f *flow) orderFields() {
 	w := f.section.job.Words
 	h, x := 13*mm, f.area.Min.X
 	for i, label := range []string{w.BuyNumber, w.Date, w.BuyDeliver, w.BuyBy} {
-		width := wide(f.area) * measure.Length([]int{20, 15, 40, 25}[i]) / 100
+		width := wide(f.area) * measure.Length([]int{24, 15, 36, 25}[i]) / 100
 		r := box(x, f.y, x+width, f.y+h)
 		f.page.outlineBox(r, pen(thin))
 		f.page.write(r.Min.X+1500*micron, r.Min.Y+3500*micron, label, letter(plain).pale())

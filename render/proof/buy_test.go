@@ -52,9 +52,17 @@ func (pg *page) beside(label string) string {
 	return ""
 }
 
+// first is a cell's first line: what follows the last row may stand under it.
+func (e entry) first(head string) string {
+	if len(e.cells[head]) == 0 {
+		return ""
+	}
+	return e.cells[head][0]
+}
+
 func whole(t *testing.T, e entry, head string) int {
 	t.Helper()
-	n, err := strconv.Atoi(e.text(head))
+	n, err := strconv.Atoi(e.first(head))
 	if err != nil {
 		t.Fatalf("sheet %d: %q under %s", e.page.number, e.cells[head], head)
 	}
@@ -87,7 +95,7 @@ func (p *plan) proveOrder(t *testing.T, o *buy.Order) {
 	t.Helper()
 	w := p.words
 	pages := p.titled(fmt.Sprintf(w.BuyOrder, p.supplier(o)))
-	heads := []string{w.Item, w.Part, w.BuyNeeded, w.BuyOnHand, w.BuyShort, w.BuyPacks, w.BuyPieces, w.BuySpare}
+	heads := []string{w.BuyNeeded, w.Item, w.Part, w.BuyOnHand, w.BuyShort, w.BuyPacks, w.BuyPieces, w.BuySpare}
 	if o.Priced() {
 		heads = append(heads, w.BuyCost)
 	}
@@ -99,11 +107,14 @@ func (p *plan) proveOrder(t *testing.T, o *buy.Order) {
 	for i, e := range lines {
 		goods += p.proveLine(t, e, &o.Lines[i])
 		if whole(t, e, w.Item) != i+1 {
-			t.Errorf("line %d is numbered %s", i+1, e.text(w.Item))
+			t.Errorf("line %d is numbered %s", i+1, e.first(w.Item))
 		}
 	}
 	if !o.Priced() {
 		return
+	}
+	if said := p.reason(o); said != "" && !strings.Contains(pages[len(pages)-1].words(), said) {
+		t.Errorf("%s: it is not said that %s", p.supplier(o), said)
 	}
 	last := pages[len(pages)-1]
 	sums := goods
@@ -118,6 +129,27 @@ func (p *plan) proveOrder(t *testing.T, o *buy.Order) {
 	if got := p.cents(t, last.beside(w.BuyLanded)); got != sums || got != o.Total {
 		t.Errorf("%s: %v landed is printed, the sums come to %v", p.supplier(o), got, sums)
 	}
+}
+
+// reason is why there is more in an order than is needed.
+func (p *plan) reason(o *buy.Order) string {
+	sum := func(m measure.Money) string { return p.words.Money(m.String(), p.project.Plan.Currency) }
+	switch {
+	case o.Added == 0:
+		return ""
+	case o.Goods-o.Added < o.Supplier.Minimum:
+		return fmt.Sprintf(p.words.BuyFilled, sum(o.Added), sum(o.Supplier.Minimum))
+	}
+	return fmt.Sprintf(p.words.BuyFree, sum(o.Added), sum(o.Supplier.Free), sum(o.Supplier.Freight))
+}
+
+// words is all that a page says, line by line.
+func (pg *page) words() string {
+	lines := make([]string, len(pg.Texts))
+	for i, t := range pg.Texts {
+		lines[i] = t.S
+	}
+	return strings.Join(lines, " ")
 }
 
 // rate is a supplier's duty in per cent, as short as it can be written.
@@ -200,18 +232,18 @@ func TestBuyList(t *testing.T) {
 			return
 		}
 		lists++
-		rows := table(pages, w.BuySupplier, w.BuyLines, w.BuyPieces, w.BuyGoods, w.BuyFreight, w.BuyDuty, w.BuyLanded)
+		rows := table(pages, w.BuyLines, w.BuySupplier, w.BuyPieces, w.BuyGoods, w.BuyFreight, w.BuyDuty, w.BuyLanded)
 		rows = slices.DeleteFunc(rows, func(e entry) bool { return e.top > e.page.boldAt(w.BuyAll) })
 		if len(rows) != len(bought.Orders) {
 			t.Fatalf("%d orders are listed of %d", len(rows), len(bought.Orders))
 		}
 		total := measure.Money(0)
 		for i, e := range rows {
-			if o := &bought.Orders[i]; e.text(w.BuySupplier) != p.supplier(o) || whole(t, e, w.BuyLines) != len(o.Lines) {
+			if o := &bought.Orders[i]; !strings.HasPrefix(e.text(w.BuySupplier), p.supplier(o)) || whole(t, e, w.BuyLines) != len(o.Lines) {
 				t.Errorf("%v is printed for %s", e.cells, p.supplier(o))
 			} else if o.Priced() {
-				landed := p.cents(t, e.text(w.BuyLanded))
-				if landed != p.cents(t, e.text(w.BuyGoods))+p.cents(t, e.text(w.BuyFreight))+p.cents(t, e.text(w.BuyDuty)) {
+				landed := p.cents(t, e.first(w.BuyLanded))
+				if landed != p.cents(t, e.first(w.BuyGoods))+p.cents(t, e.first(w.BuyFreight))+p.cents(t, e.first(w.BuyDuty)) {
 					t.Errorf("%v does not add up", e.cells)
 				}
 				total += landed
