@@ -13,6 +13,7 @@ import (
 
 	"setwright/layout"
 	"setwright/layout/diag"
+	"setwright/layout/golden"
 	"setwright/layout/kit"
 	"setwright/layout/measure"
 	"setwright/layout/parts"
@@ -311,6 +312,27 @@ func TestKitOrders(t *testing.T) {
 	}
 	if come != 0 {
 		t.Errorf("%d pieces more are ordered than come", come)
+	}
+}
+
+// TestKitGoldens compares the sheets of the year's kit, and the figures of its
+// plans as options, with what they were. Orders, cuts and faces are drawn as
+// those of one unit.
+func TestKitGoldens(t *testing.T) {
+	seasons, hand := yearOf(t, "", "", kit.Named)
+	k, found := kit.Make(seasons, hand)
+	options, said := kit.Options(seasons, hand, make([][]diag.Finding, len(seasons)))
+	for name, pack := range map[string]*sheet.Pack{
+		"kit":     render.Kit(k, found, found, render.Options{Fingerprint: "0000-0000"}),
+		"options": render.Compare(options, said, said, render.Options{Fingerprint: "0000-0000"}),
+	} {
+		var all strings.Builder
+		for _, s := range pack.Sheets {
+			if !strings.HasPrefix(s.Name, "season-") && s.Name != "options" {
+				all.WriteString(sheet.Dump(s))
+			}
+		}
+		golden.Check(t, filepath.Join(root, "testdata", "golden", "spring."+name+".txt"), all.String())
 	}
 }
 
