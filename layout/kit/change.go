@@ -74,10 +74,21 @@ func Make(seasons []Season, hand []parts.OnHand) (*Kit, []diag.Finding) {
 			year, changes, bought = again, anew, found
 		}
 	}
+	number(changes)
 	k := &Kit{Seasons: seasons, Lines: year.lines, Changes: changes}
 	once, notes := newBuyer(k.Lines, list, system, hand).all()
 	k.AtOnce = once
 	return k, slices.Concat(agree(seasons), bought, said(&seasons[0], notes, false))
+}
+
+// number numbers the patterns of all seasons throughout, so that no two off-cuts
+// in the stockroom have one name.
+func number(changes []Change) {
+	var cuts []saw.Plan
+	for _, c := range changes {
+		cuts = append(cuts, c.Cuts...)
+	}
+	saw.Number(cuts) // the patterns are shared with the changes
 }
 
 // said is what buying and sawing found that is about one season, with its name,

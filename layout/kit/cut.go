@@ -35,7 +35,6 @@ func (b *buyer) saw(wanted []int) ([]saw.Plan, []diag.Finding) {
 		plan, more := saw.Cut(j)
 		plans, found = append(plans, plan), append(found, more...)
 	}
-	saw.Number(plans)
 	for i := range plans {
 		b.put(&plans[i])
 	}

@@ -178,8 +178,17 @@ func TestOrdersWithoutAPrice(t *testing.T) {
 func TestOffCutsStay(t *testing.T) {
 	seasons := Named(read(t, prices, wall{title: "First", shelves: 1}, wall{title: "Second", shelves: 3}))
 	k, _ := Make(seasons, nil)
+	names := map[string]bool{}
 	for season, want := range []int{1, 0} {
 		bars := 0
+		for i := range k.Changes[season].Cuts {
+			for _, o := range k.Changes[season].Cuts[i].Offcuts() {
+				if names[o.Name] || o.Name == "" {
+					t.Errorf("season %d: an off-cut is called %q, as another is", season+1, o.Name)
+				}
+				names[o.Name] = true
+			}
+		}
 		for _, cut := range k.Changes[season].Cuts {
 			for _, u := range cut.Used {
 				bars += u.Bought
