@@ -257,7 +257,7 @@ func TestOrder(t *testing.T) {
 			names = append(names, s.Name)
 		}
 	}
-	want := "cover unit front-hardware front-goods right-hardware right-goods back-hardware back-goods left-hardware left-goods pick-list position-key key-by-name key-by-sku restock tags findings statics sign-off"
+	want := "cover unit front-hardware front-goods right-hardware right-goods back-hardware back-goods left-hardware left-goods pick-list pick-by-face loads position-key key-by-name key-by-sku restock tags findings statics sign-off"
 	if got := strings.Join(names, " "); got != want {
 		t.Errorf("sheets come as %s, want %s", got, want)
 	}

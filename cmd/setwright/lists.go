@@ -18,16 +18,17 @@ import (
 
 func listsCommand() *command {
 	c := &command{
-		name: "lists", args: "PLAN", summary: "print pick, cut and restock list and key, or write CSV or a workbook",
+		name: "lists", args: "PLAN", summary: "print pick and cut lists, key and restock list, or write CSV or a workbook",
 		least: 1, most: 1, missing: "which plan? give its file, or - for standard input",
 		flags: newFlags("lists"),
 		about: `
-Reads and resolves a plan and prints four lists: what to pull from the
-stockroom (pick), how stock is sawn (cut), what goes into each position (key),
+Reads and resolves a plan and prints its lists: what to pull from the stockroom
+(pick), the same by face and by who builds it (faces) and by what is carried
+together (loads), how stock is sawn (cut), what goes into each position (key),
 and what to bring of each product (restock). --only keeps some of them.
 
 With --csv each is written into a folder as CSV for other programs, with every
-column: pick.csv, cut.csv and so on; or one of them to standard output.
+column: pick.csv, faces.csv and so on; or one of them to standard output.
 Units are in the header; numbers are exact decimals with a point.
 
 With --xlsx they are the sheets of one workbook, ready to be filtered, sorted
@@ -46,7 +47,7 @@ setwright lists spring.yaml --only restock --csv - > restock.csv`,
 	var to listTargets
 	c.flags.StringVar(&to.csv, "csv", "", "write the lists as CSV into `DIR`, - for one list to standard output")
 	c.flags.StringVar(&to.xlsx, "xlsx", "", "write the lists as one workbook, `FILE`, - for standard output")
-	c.flags.StringSliceVar(&to.only, "only", nil, "only these `LISTS`: pick, cut, key, restock")
+	c.flags.StringSliceVar(&to.only, "only", nil, "only these `LISTS`: pick, faces, loads, cut, key, restock")
 	c.run = func(args []string, s streams) error {
 		if err := to.check(c); err != nil {
 			return err

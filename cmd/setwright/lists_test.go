@@ -84,10 +84,33 @@ for line in pick:
     kind = line['part'], mm(line[cut] or '0')
     got[kind] = D(line['quantity'])
     same('rows of ' + line['part'], line['rows'], ', '.join(rows[kind]))
-    same('packs of ' + line['part'], int(line['packs']) >= 1, True)
+    if line['packs']:  # what is cut from stock is in none
+        packs, size = int(line['packs']), int(line['pack size'])
+        same('packs of ' + line['part'], 0 <= packs * size - got[kind] < size, True)
 got.pop((unit['stand'], D(0)), None)  # a set, whatever its feet
 same('pieces', got, dict(pieces))
 same('balloons', [line['balloon'] for line in pick], [str(i + 1) for i in range(len(pick))])
+
+# By face and by load: the same pieces and weights again.
+weight = 'weight (lb)' if inches else 'weight (kg)'
+for name in 'faces', 'loads':
+    _, lines = read(name)
+    for column in 'quantity', weight:
+        sums, rounded = collections.Counter(), collections.Counter()
+        for line in lines:
+            sums[line['balloon']] += D(line[column])
+            rounded[line['balloon']] += 1
+        for line in pick:
+            b = line['balloon']
+            room = D('0.0005') * (rounded[b] + 1) if column == 'weight (lb)' else 0
+            if abs(sums.pop(b) - D(line[column])) > room:
+                sys.exit(f'{name}: {column} of item {b} is not that of the pick list')
+        same(f'{name}: more than the pick list', dict(sums), {})
+_, lines = read('faces')
+for line in lines:
+    letter = {'structure': '', 'front': 'F', 'right': 'R', 'back': 'B', 'left': 'L'}[line['face']]
+    same('rows of a face', {row[:1] for row in line['rows'].split(', ')}, {letter})
+    same('person', line['person'] == 'both', line['face'] == 'structure')
 
 # The workbook: cell by cell what CSV has, and the sums under it.
 shown, plain = openpyxl.load_workbook(book), openpyxl.load_workbook(book, data_only=True)
@@ -95,7 +118,7 @@ same('title', plain.properties.title, unit['title'])
 if 'date' in unit:
     same('date', str(plain.properties.created)[:10], unit['date'])
 english = plain.properties.language == 'en'
-for n, name in enumerate(('pick', 'key', 'restock')):
+for n, name in enumerate(('pick', 'faces', 'loads', 'key', 'restock')):
     heads, lines = read(name)
     sheet, values = shown.worksheets[n], plain.worksheets[n]
     if english:
@@ -111,7 +134,7 @@ for n, name in enumerate(('pick', 'key', 'restock')):
                 same(f'{name} {cell.coordinate}', '', want)
             elif cell.data_type == 'n':
                 same(f'{name} {cell.coordinate}', D(repr(cell.value)), D(want))
-            elif h in ('group', 'face', 'form'):
+            elif h in ('group', 'face', 'form', 'person'):
                 same(f'{name} {cell.coordinate}', cell.data_type, 's')
                 if english:
                     same(f'{name} {cell.coordinate}', cell.value.lower(), want)

@@ -102,19 +102,12 @@ func writePartsTable(w io.Writer, list []*parts.Part, system measure.System) err
 
 // size is width, depth and height as far as the part has them.
 func size(p *parts.Part, system measure.System) string {
-	lengths := []measure.Length{p.Width, p.Depth, p.Above + p.Below}
-	switch {
-	case p.Panel != nil:
-		lengths = []measure.Length{p.Width, p.Panel.Thick, p.Panel.Height}
-	case p.Stand != nil:
-		lengths = []measure.Length{0, 0, p.Stand.Height}
-	case p.Frame != nil:
-		lengths = []measure.Length{0, p.Frame.BaseDepth, p.Frame.Base}
-	case p.Cut != nil:
+	if p.Cut != nil && p.Panel == nil {
 		return "cut from " + p.Cut.From.ID
 	}
 	var words []string
-	for _, l := range lengths {
+	width, depth, height := p.Size()
+	for _, l := range []measure.Length{width, depth, height} {
 		if l != 0 {
 			words = append(words, strings.TrimSuffix(l.Text(system), " "+system.String()))
 		}
@@ -192,18 +185,14 @@ func decimal(x float64) json.Number { return json.Number(strconv.FormatFloat(x, 
 func writePartsJSON(w io.Writer, list []*parts.Part) error {
 	all := make([]jsonPart, len(list))
 	for i, p := range list {
+		width, depth, height := p.Size()
 		j := jsonPart{
 			ID: p.ID, Name: p.Name, Kind: p.Kind, Mounts: p.Mounts, Pack: max(p.Pack, 1),
-			Width: json.Number(p.Width.MM()), Depth: json.Number(p.Depth.MM()),
-			Height: json.Number((p.Above + p.Below).MM()), Weight: json.Number(p.Weight.Kilograms()),
+			Width: json.Number(width.MM()), Depth: json.Number(depth.MM()),
+			Height: json.Number(height.MM()), Weight: json.Number(p.Weight.Kilograms()),
 		}
-		switch {
-		case p.Panel != nil:
-			j.Surface, j.Height, j.Depth = p.Panel.Surface, json.Number(p.Panel.Height.MM()), json.Number(p.Panel.Thick.MM())
-		case p.Stand != nil:
-			j.Height = json.Number(p.Stand.Height.MM())
-		case p.Frame != nil:
-			j.Height, j.Depth = json.Number(p.Frame.Base.MM()), json.Number(p.Frame.BaseDepth.MM())
+		if p.Panel != nil {
+			j.Surface = p.Panel.Surface
 		}
 		if p.Rated > 0 {
 			j.Rated, j.Assumed = json.Number(p.Rated.Kilograms()), p.Assumed

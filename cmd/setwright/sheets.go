@@ -16,8 +16,9 @@ func sheetsCommand() *command {
 		flags: newFlags("sheets"),
 		about: `
 Reads a plan, works out where every part and product goes, and writes the pack:
-cover, unit build sheet, elevations of every face, pick list, position key with
-barcodes, restock list, tags if the plan asks for them, findings and sign-off.
+cover, unit build sheet, elevations of every face, pick list, the same by face
+and by load, position key with barcodes, restock list, tags if the plan asks for
+them, findings and sign-off.
 
 Without -o the pack lands beside the plan under the plan's name with .pdf; a
 plan from standard input goes to standard output, and the files it names are

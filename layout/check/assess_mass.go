@@ -45,25 +45,27 @@ func (s *subject) structure() heap {
 	}
 	feet := measure.Mass(max(s.Stand.Stand.Feet, 1))
 	for _, piece := range s.Structure {
+		weight := piece.Part.Weight + s.Parts.FixedWeight(piece.Part)
 		switch piece.Part.Kind {
 		case parts.Frame:
-			h.add(piece.Part.Weight/2, piece.Solid)
-			h.add(piece.Part.Weight-piece.Part.Weight/2, uprights)
+			h.add(weight/2, piece.Solid)
+			h.add(weight-weight/2, uprights)
 		case parts.Stand:
-			h.add(piece.Part.Weight/feet, piece.Solid)
+			h.add(weight/feet, piece.Solid)
 		default:
-			h.add(piece.Part.Weight, piece.Solid)
+			h.add(weight, piece.Solid)
 		}
 	}
 	return h
 }
 
-// hung is the hardware of one face.
+// hung is the hardware of one face with its fixings, which weigh where the
+// piece does that they hold.
 func (s *subject) hung(f *unit.Face) heap {
 	var h heap
 	for _, row := range f.Rows {
 		for _, piece := range row.All() {
-			h.add(weightOf(piece), f.Solid(piece.Box))
+			h.add(weightOf(piece)+s.Parts.FixedWeight(piece.Part), f.Solid(piece.Box))
 		}
 	}
 	return h

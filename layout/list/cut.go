@@ -68,15 +68,8 @@ func handOf(stock *parts.Stock, hand []parts.OnHand) []parts.OnHand {
 // piece is a line of the pick list as the saw has it.
 func piece(line PickLine, at *places) saw.Piece {
 	p := saw.Piece{Mark: strconv.Itoa(line.Balloon), Name: line.Part.Name, Count: line.Quantity, Where: at.where, At: at.first}
-	if line.Part.Cut.From.Sheet() {
-		blank := line.Part.Blank()
-		p.Length, p.Width, p.Turn = blank.Along, blank.Across, blank.Turn
-		return p
-	}
-	p.Length = line.Cut
-	if p.Length == 0 {
-		p.Length = line.Part.CutLength()
-	}
+	p.Length, p.Width = line.CutTo()
+	p.Turn = line.Part.Cut.From.Sheet() && line.Part.Blank().Turn
 	return p
 }
 

@@ -37,14 +37,14 @@ func cutColumns() []column[cutLine] {
 		{Column{Name: "pattern", Kind: Whole}, func(l cutLine) Cell { return whole(l.pattern.Number) }},
 		{Column{Name: "times", Kind: Whole}, func(l cutLine) Cell { return whole(l.pattern.Times) }},
 		{Column{Name: "of length", Kind: Length}, func(l cutLine) Cell { return length(l.pattern.Root.Length) }},
-		{Column{Name: "of width", Kind: Length}, func(l cutLine) Cell { return cutTo(l.pattern.Root.Width) }},
+		{Column{Name: "of width", Kind: Length}, func(l cutLine) Cell { return known(l.pattern.Root.Width) }},
 		{Column{Name: "what", Kind: Word}, func(l cutLine) Cell { return word(l.what()) }},
 		{Column{Name: "mark", Kind: Text}, func(l cutLine) Cell { return text(l.mark()) }},
 		{Column{Name: "name", Kind: Text, Detail: true}, func(l cutLine) Cell { return text(l.name()) }},
 		{Column{Name: "length", Kind: Length}, func(l cutLine) Cell { return length(l.node.Length) }},
-		{Column{Name: "width", Kind: Length}, func(l cutLine) Cell { return cutTo(l.node.Width) }},
+		{Column{Name: "width", Kind: Length}, func(l cutLine) Cell { return known(l.node.Width) }},
 		{Column{Name: "cut at", Kind: Length}, func(l cutLine) Cell { return length(l.node.X + l.node.Length) }},
-		{Column{Name: "rip at", Kind: Length}, func(l cutLine) Cell { return cutTo(l.node.Y + l.node.Width) }},
+		{Column{Name: "rip at", Kind: Length}, func(l cutLine) Cell { return known(l.node.Y + l.node.Width) }},
 		{Column{Name: "addresses", Kind: Text}, func(l cutLine) Cell { return joined(l.node.Where) }},
 	}
 }
@@ -88,7 +88,7 @@ func StockTable(system measure.System, p *saw.Plan) *Table {
 	}
 	return tabled("stock", system, []column[saw.Use]{
 		{Column{Name: "length", Kind: Length}, func(u saw.Use) Cell { return length(u.Length) }},
-		{Column{Name: "width", Kind: Length}, func(u saw.Use) Cell { return cutTo(u.Width) }},
+		{Column{Name: "width", Kind: Length}, func(u saw.Use) Cell { return known(u.Width) }},
 		{Column{Name: "on hand", Kind: Whole, Total: true}, func(u saw.Use) Cell { return whole(u.OnHand) }},
 		{Column{Name: "to buy", Kind: Whole, Total: true}, func(u saw.Use) Cell { return whole(u.Bought) }},
 		{Column{Name: "each", Kind: Decimal}, func(u saw.Use) Cell { return sum(u, false) }},

@@ -36,7 +36,7 @@ func Key(u *unit.Unit) []KeyLine {
 // Summary is the unit in a few figures.
 type Summary struct {
 	Faces, DressedFaces        int
-	PartKinds, Pieces          int // hardware hung, structure left out
+	PartKinds, Pieces          int // hardware hung; structure and fixings left out
 	Products, Positions, Units int
 	Hardware, Structure, Goods measure.Mass // with every position full
 }
@@ -51,13 +51,18 @@ func Summarize(u *unit.Unit) Summary {
 	}
 	kinds := map[*parts.Part]bool{}
 	for _, line := range Pick(u) {
-		if line.Group == Structure {
-			s.Structure += line.Weight
-			continue
+		for _, p := range line.Portions {
+			weight := measure.Mass(p.Pieces) * line.Each()
+			if p.Face == "" {
+				s.Structure += weight
+				continue
+			}
+			s.Hardware += weight
+			if line.Part.Kind != parts.Fixing {
+				kinds[line.Part] = true
+				s.Pieces += p.Pieces
+			}
 		}
-		kinds[line.Part] = true
-		s.Pieces += line.Quantity
-		s.Hardware += line.Weight
 	}
 	skus := map[string]bool{}
 	for _, line := range Key(u) {

@@ -24,7 +24,11 @@ var (
 	rail    = &parts.Part{ID: "rail", Kind: parts.Rail, Weight: measure.Kilogram}
 	strip   = &parts.Part{ID: "strip", Kind: parts.Strip, Weight: 960 * measure.Gram, Width: 96 * measure.Inch,
 		Cut: &parts.Cut{From: &parts.Stock{Kerf: measure.Inch / 8, Sizes: []parts.StockSize{{Length: 96 * measure.Inch}}}}}
-	bundled = &parts.Part{ID: "bundled", Kind: parts.Strip, Width: 96 * measure.Inch, Pack: 10, Cut: strip.Cut}
+	// A shelf cut from a sheet, its grain from front to back, put up with screws.
+	board = &parts.Part{ID: "board", Kind: parts.Shelf, Weight: 2 * measure.Kilogram, Width: 24 * measure.Inch, Depth: 12 * measure.Inch,
+		Cut: &parts.Cut{From: &parts.Stock{Grain: true, Sizes: []parts.StockSize{{Length: 96 * measure.Inch, Width: 48 * measure.Inch}}}, Grain: parts.GrainDepth}}
+	tube = &parts.Part{ID: "tube", Kind: parts.Rail, Width: 25 * measure.Inch,
+		Cut: &parts.Cut{From: strip.Cut.From, Length: 23 * measure.Inch}}
 )
 
 func pieces(part *parts.Part, n int) []*unit.Piece {
@@ -62,21 +66,25 @@ func dressed() *unit.Unit {
 }
 
 func TestPick(t *testing.T) {
+	bare := func(n int) []Portion { return []Portion{{"", n, nil}} }
+	front := func(n int, rows ...string) []Portion { return []Portion{{plan.Front, n, rows}} }
 	want := []PickLine{
-		{1, Structure, frame, 0, 1, 1, 40 * measure.Kilogram, nil, 0},
-		{2, Structure, casters, 0, 1, 1, 2 * measure.Kilogram, nil, 0}, // a set, not four
-		{3, Structure, grid, 0, 2, 2, 10 * measure.Kilogram, nil, 0},
-		{4, Shelving, bracket, 0, 5, 3, 2500 * measure.Gram, []string{"F-3"}, 0}, // a started pack is a pack
-		{5, Shelving, shelf, 0, 2, 2, 6 * measure.Kilogram, []string{"F-3"}, 0},
-		{6, Hooks, short, 0, 11, 2, 1100 * measure.Gram, []string{"F-2"}, 0}, // shortest first, though hung lower
-		{7, Hooks, long, 0, 4, 1, 600 * measure.Gram, []string{"F-1", "F-4"}, 0},
-		{8, Other, strip, 24 * measure.Inch, 2, 1, 480 * measure.Gram, []string{"F-3"}, 1}, // a line each length
-		{9, Other, strip, 48 * measure.Inch, 1, 1, 480 * measure.Gram, []string{"F-3"}, 1},
+		{1, Structure, frame, 0, 1, 1, 40 * measure.Kilogram, nil, bare(1)},
+		{2, Structure, casters, 0, 1, 1, 2 * measure.Kilogram, nil, bare(1)}, // a set, not four
+		{3, Structure, grid, 0, 2, 2, 10 * measure.Kilogram, nil, bare(2)},
+		{4, Shelving, bracket, 0, 5, 3, 2500 * measure.Gram, []string{"F-3"}, front(5, "F-3")}, // a started pack is a pack
+		{5, Shelving, shelf, 0, 2, 2, 6 * measure.Kilogram, []string{"F-3"}, front(2, "F-3")},
+		{6, Hooks, short, 0, 11, 2, 1100 * measure.Gram, []string{"F-2"}, front(11, "F-2")}, // shortest first, though hung lower
+		{7, Hooks, long, 0, 4, 1, 600 * measure.Gram, []string{"F-1", "F-4"}, front(4, "F-1", "F-4")},
+		{8, Other, strip, 24 * measure.Inch, 2, 0, 480 * measure.Gram, []string{"F-3"}, front(2, "F-3")}, // a line each length; from the saw, in no packs
+		{9, Other, strip, 48 * measure.Inch, 1, 0, 480 * measure.Gram, []string{"F-3"}, front(1, "F-3")},
 	}
-	if diff := cmp.Diff(want, Pick(dressed()), cmp.Comparer(func(a, b *parts.Part) bool { return a == b })); diff != "" {
+	if diff := cmp.Diff(want, Pick(dressed()), same); diff != "" {
 		t.Errorf("pick list (-want +got):\n%s", diff)
 	}
 }
+
+var same = cmp.Comparer(func(a, b *parts.Part) bool { return a == b })
 
 func TestPickFixed(t *testing.T) {
 	u := dressed()
@@ -89,29 +97,39 @@ func TestPickFixed(t *testing.T) {
 }
 
 func TestPacks(t *testing.T) {
-	in := func(n float64) measure.Length { return measure.Length(n * float64(measure.Inch)) }
 	for _, c := range []struct {
 		part   *parts.Part
-		cut    measure.Length
 		pieces int
 		want   int
 		reason string
 	}{
-		{short, 0, 10, 1, "a full pack"},
-		{short, 0, 11, 2, "one more"},
-		{rail, 0, 3, 3, "a pack of none said is a pack of one"},
-		{strip, in(48), 2, 2, "two halves and a kerf are longer than the bar"},
-		{strip, in(47.9375), 2, 1, "two pieces and one kerf are exactly the bar"},
-		{strip, in(96), 2, 2, "a bar each, uncut"},
-		{strip, in(97), 1, 1, "longer than the bar: a finding elsewhere, never a division by zero"},
-		{strip, in(24), 3, 1, "three pieces and two kerfs"},
-		{bundled, in(24), 4, 1, "two bars, bundled in tens"},
-		{strip, in(24), 4, 2, "four pieces and three kerfs are too long"},
+		{short, 10, 1, "a full pack"},
+		{short, 11, 2, "one more"},
+		{rail, 3, 3, "a pack of none said is a pack of one"},
+		{strip, 2, 0, "the saw delivers pieces, not packs"},
+		{board, 2, 0, "from a sheet too"},
 	} {
-		line := &PickLine{Part: c.part, Cut: c.cut, Quantity: c.pieces}
-		line.Bars = bars(line)
-		if got := packs(line); got != c.want {
-			t.Errorf("%d of %s cut to %s: %d packs, want %d: %s", c.pieces, c.part.ID, c.cut.MM(), got, c.want, c.reason)
+		if got := packs(&PickLine{Part: c.part, Quantity: c.pieces}); got != c.want {
+			t.Errorf("%d of %s: %d packs, want %d: %s", c.pieces, c.part.ID, got, c.want, c.reason)
+		}
+	}
+}
+
+func TestCutTo(t *testing.T) {
+	for _, c := range []struct {
+		part                 *parts.Part
+		cut                  measure.Length
+		wantLong, wantAcross measure.Length
+		reason               string
+	}{
+		{short, 0, 0, 0, "nothing is cut"},
+		{strip, 48 * measure.Inch, 48 * measure.Inch, 0, "to the shelf it is fixed to"},
+		{tube, 0, 23 * measure.Inch, 0, "what the part says, and not its width over all"},
+		{board, 0, 12 * measure.Inch, 24 * measure.Inch, "along the grain first"},
+	} {
+		along, across := PickLine{Part: c.part, Cut: c.cut}.CutTo()
+		if along != c.wantLong || across != c.wantAcross {
+			t.Errorf("%s is cut to %s by %s, want %s by %s: %s", c.part.ID, along.MM(), across.MM(), c.wantLong.MM(), c.wantAcross.MM(), c.reason)
 		}
 	}
 }

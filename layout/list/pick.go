@@ -6,6 +6,7 @@ import (
 
 	"setwright/layout/measure"
 	"setwright/layout/parts"
+	"setwright/layout/plan"
 	"setwright/layout/unit"
 )
 
@@ -21,18 +22,45 @@ const (
 	Other     Group = "other"     // signs, strips and the rest
 )
 
-// PickLine is one kind of part to pull, one balloon on the drawings. A part
-// cut to length has a line for each length.
+// PickLine is one kind of part to pull, one balloon on the drawings; a fixing
+// has a number of its own and is not drawn. A part cut to length has a line for
+// each length.
 type PickLine struct {
 	Balloon  int // from 1, in list order
 	Group    Group
 	Part     *parts.Part
-	Cut      measure.Length // 0 if it is not cut
+	Cut      measure.Length // 0 unless it is cut to the length of what it is fixed to
 	Quantity int            // pieces; a stand is one set, whatever its feet
-	Packs    int            // to open, at the part's pack size
+	Packs    int            // to open, at the part's pack size; 0 if it is cut from stock
 	Weight   measure.Mass   // of all pieces
-	Rows     []string       // row addresses where it goes, in sheet order; empty for structure
-	Bars     int            // of stock to cut it from, each line from bars of its own; 0 if it is not cut
+	Rows     []string       // row addresses where it goes, in sheet order; none for the bare unit
+	Portions []Portion      // by face, those of none left out; together they are Quantity
+}
+
+// Portion is how much of a pick line goes to one face.
+type Portion struct {
+	Face   plan.FaceID // "" for the bare unit: frame, stand, panels and their fixings
+	Pieces int
+	Rows   []string // addresses, in sheet order
+}
+
+// Each is the weight of one piece.
+func (l PickLine) Each() measure.Mass { return l.Weight / measure.Mass(l.Quantity) }
+
+// CutTo is the size the pieces of a line are cut to: a length, and for pieces
+// of a sheet a width, the length lying along the grain. A part that is not cut
+// from stock has neither.
+func (l PickLine) CutTo() (length, width measure.Length) {
+	switch cut := l.Part.Cut; {
+	case l.Cut > 0:
+		return l.Cut, 0
+	case cut == nil:
+		return 0, 0
+	case cut.From.Sheet():
+		blank := l.Part.Blank()
+		return blank.Along, blank.Across
+	}
+	return l.Part.CutLength(), 0
 }
 
 // walk is the order of kinds through the stockroom: group by group, and in a
@@ -55,6 +83,7 @@ var walk = [...]struct {
 	{parts.Bar, Rails},
 	{parts.Sign, Other},
 	{parts.Strip, Other},
+	{parts.Fixing, Other},
 }
 
 // stop finds a kind's place on the walk. A kind this list does not know comes
@@ -76,13 +105,22 @@ type lineKey struct {
 
 // tally collects pick lines in the order their parts are first met.
 type tally struct {
+	parts *parts.List
 	lines []*PickLine
 	at    map[lineKey]*PickLine
 }
 
-// add counts pieces of a part, hung in the row of that address or, with no
-// address, part of the structure.
-func (t *tally) add(part *parts.Part, cut measure.Length, pieces int, row string) {
+// add counts pieces of a part and what they are put up with. They hang in the
+// row of that address on that face, or belong to the bare unit if both are "".
+func (t *tally) add(part *parts.Part, cut measure.Length, pieces int, face plan.FaceID, row string) {
+	t.line(part, cut).add(pieces, face, row)
+	for _, f := range t.parts.Fixings(part) {
+		t.line(f.Part, 0).add(f.Count*pieces, face, row)
+	}
+}
+
+// line finds the line of a part, or begins it.
+func (t *tally) line(part *parts.Part, cut measure.Length) *PickLine {
 	key := lineKey{part, cut}
 	line := t.at[key]
 	if line == nil {
@@ -91,9 +129,23 @@ func (t *tally) add(part *parts.Part, cut measure.Length, pieces int, row string
 		t.at[key] = line
 		t.lines = append(t.lines, line)
 	}
-	line.Quantity += pieces
-	if row != "" && (len(line.Rows) == 0 || line.Rows[len(line.Rows)-1] != row) {
-		line.Rows = append(line.Rows, row)
+	return line
+}
+
+// add counts pieces. Faces come in sheet order, the bare unit before them, and
+// the rows of a face from the top.
+func (l *PickLine) add(pieces int, face plan.FaceID, row string) {
+	l.Quantity += pieces
+	last := len(l.Portions) - 1
+	if last < 0 || l.Portions[last].Face != face {
+		l.Portions = append(l.Portions, Portion{Face: face})
+		last++
+	}
+	p := &l.Portions[last]
+	p.Pieces += pieces
+	if row != "" && (len(p.Rows) == 0 || p.Rows[len(p.Rows)-1] != row) {
+		p.Rows = append(p.Rows, row)
+		l.Rows = append(l.Rows, row)
 	}
 }
 
@@ -101,12 +153,12 @@ func (t *tally) add(part *parts.Part, cut measure.Length, pieces int, row string
 // then from the shortest and narrowest to the longest and widest, so that one
 // walk along the shelves of the stockroom meets everything in turn.
 func Pick(u *unit.Unit) []PickLine {
-	t := tally{at: map[lineKey]*PickLine{}}
+	t := tally{parts: u.Parts, at: map[lineKey]*PickLine{}}
 	t.structure(u)
 	for _, face := range u.Faces {
 		for _, row := range face.Rows {
 			for _, piece := range row.All() {
-				t.add(piece.Part, piece.Cut, 1, row.Address)
+				t.add(piece.Part, piece.Cut, 1, face.ID, row.Address)
 			}
 		}
 	}
@@ -114,9 +166,8 @@ func Pick(u *unit.Unit) []PickLine {
 	lines := make([]PickLine, len(t.lines))
 	for i, line := range t.lines {
 		line.Balloon = i + 1
-		line.Bars = bars(line)
 		line.Packs = packs(line)
-		line.Weight = weight(line)
+		line.Weight = measure.Mass(line.Quantity) * weight(line)
 		lines[i] = *line
 	}
 	return lines
@@ -125,13 +176,13 @@ func Pick(u *unit.Unit) []PickLine {
 // structure counts the bare unit: one frame, one set of what it stands on, and
 // the panels. A fixed unit that stands on nothing has no stand to pull.
 func (t *tally) structure(u *unit.Unit) {
-	t.add(u.Frame, 0, 1, "")
+	t.add(u.Frame, 0, 1, "", "")
 	if u.Stand.Stand.Feet > 0 || u.Stand.Weight > 0 {
-		t.add(u.Stand, 0, 1, "")
+		t.add(u.Stand, 0, 1, "", "")
 	}
 	for _, s := range u.Structure {
 		if s.Bay > 0 {
-			t.add(s.Part, 0, 1, "")
+			t.add(s.Part, 0, 1, "", "")
 		}
 	}
 }
@@ -149,36 +200,27 @@ func compare(a, b *PickLine) int {
 	)
 }
 
-// bars is how many bars of stock a line takes by itself. The saw takes its kerf
-// between two pieces, not after the last.
-func bars(line *PickLine) int {
-	if line.Part.Cut == nil || line.Cut <= 0 {
+// packs is how many packs of pieces to open. What is cut from stock comes from
+// the saw and not in packs.
+func packs(line *PickLine) int {
+	if line.Part.Cut != nil {
 		return 0
 	}
-	stock := line.Part.Cut.From
-	return ceil(line.Quantity, max(int((stock.Sizes[0].Length+stock.Kerf)/(line.Cut+stock.Kerf)), 1))
-}
-
-// packs is how many packs to open for a line by itself: of pieces, or of bars.
-func packs(line *PickLine) int {
-	pieces := line.Quantity
-	if line.Bars > 0 {
-		pieces = line.Bars
-	}
-	return ceil(pieces, max(line.Part.Pack, 1))
+	return ceil(line.Quantity, max(line.Part.Pack, 1))
 }
 
 func ceil(n, per int) int { return (n + per - 1) / per }
 
-// weight is that of all the pieces; a cut piece weighs its share of the bar.
+// weight is that of one piece; a piece cut to the length of something weighs
+// its share of the part.
 func weight(line *PickLine) measure.Mass {
-	each := line.Part.Weight
-	if line.Cut > 0 {
-		// In whole micrometres the product stays inside an int64.
-		bar := int64(line.Part.Width / measure.Micrometre)
-		each = measure.Mass((int64(each)*int64(line.Cut/measure.Micrometre) + bar/2) / bar)
+	whole := line.Part.Weight
+	if line.Cut == 0 {
+		return whole
 	}
-	return measure.Mass(line.Quantity) * each
+	// In whole micrometres the product stays inside an int64.
+	width := int64(line.Part.Width / measure.Micrometre)
+	return measure.Mass((int64(whole)*int64(line.Cut/measure.Micrometre) + width/2) / width)
 }
 
 // Balloons finds the balloon of a piece of a pick list: of a part, and the

@@ -9,15 +9,18 @@ import (
 )
 
 // Names are the names of the tables, in the order Tables gives them.
-func Names() []string { return []string{"pick", "cut", "key", "restock"} }
+func Names() []string { return []string{"pick", "faces", "loads", "cut", "key", "restock"} }
 
-// Tables are the pick list, the cut list, the position key and the restock list
-// of a unit, their lines in the order of Pick, of the patterns in cuts, Key and
-// Stock.
+// Tables are the pick list, the same by face and by load, the cut list, the
+// position key and the restock list of a unit, their lines in the order of Pick,
+// Loads, of the patterns in cuts, Key and Stock.
 func Tables(u *unit.Unit, cuts []saw.Plan) []*Table {
 	system := u.Plan.Measure
+	pick := Pick(u)
 	return []*Table{
-		tabled("pick", system, pickColumns(), Pick(u)),
+		tabled("pick", system, pickColumns(), pick),
+		tabled("faces", system, faceColumns(), faceLines(pick)),
+		tabled("loads", system, loadColumns(), loadLines(pick, Loads(u, pick))),
 		CutTable(system, cuts),
 		tabled("key", system, keyColumns(), Key(u)),
 		tabled("restock", system, stockColumns(), Stock(u)),
@@ -41,21 +44,6 @@ func tabled[Line any](name string, system measure.System, columns []column[Line]
 		}
 	}
 	return t
-}
-
-func pickColumns() []column[PickLine] {
-	return []column[PickLine]{
-		{Column{Name: "balloon", Kind: Whole}, func(l PickLine) Cell { return whole(l.Balloon) }},
-		{Column{Name: "group", Kind: Word}, func(l PickLine) Cell { return word(l.Group) }},
-		{Column{Name: "part", Kind: Text}, func(l PickLine) Cell { return text(l.Part.ID) }},
-		{Column{Name: "name", Kind: Text}, func(l PickLine) Cell { return text(l.Part.Name) }},
-		{Column{Name: "cut length", Kind: Length}, func(l PickLine) Cell { return cutTo(l.Cut) }},
-		{Column{Name: "quantity", Kind: Whole, Total: true}, func(l PickLine) Cell { return whole(l.Quantity) }},
-		{Column{Name: "packs", Kind: Whole}, func(l PickLine) Cell { return whole(l.Packs) }},
-		{Column{Name: "pack size", Kind: Whole}, func(l PickLine) Cell { return whole(max(l.Part.Pack, 1)) }},
-		{Column{Name: "weight", Kind: Mass, Total: true}, func(l PickLine) Cell { return mass(l.Weight) }},
-		{Column{Name: "rows", Kind: Text}, func(l PickLine) Cell { return joined(l.Rows) }},
-	}
 }
 
 func keyColumns() []column[KeyLine] {
@@ -104,13 +92,6 @@ func stockColumns() []column[StockLine] {
 
 // joined is several words in one cell, as the sheets join them.
 func joined(words []string) Cell { return text(strings.Join(words, ", ")) }
-
-func cutTo(l measure.Length) Cell {
-	if l == 0 {
-		return Cell{}
-	}
-	return length(l)
-}
 
 func (l StockLine) addresses() []string {
 	list := make([]string, len(l.Keys))

@@ -36,6 +36,9 @@ func (r *reader) check(p *Part) {
 			r.lacks(p, "stand", "its form, height and feet")
 		}
 	case Fixing: // a name is all it needs
+		if p.Fixed != nil {
+			r.fail(r.KeyAt("fixed"), "wrong-section", fmt.Sprintf("%s is a fixing and has none of its own", p.ID), "each fixing with the part that it holds")
+		}
 	default:
 		r.checkHardware(p)
 	}

@@ -136,6 +136,12 @@ type Fixings struct {
 	Count int
 }
 
+// Fixed is a fixing, found by its id, and how many go with one piece.
+type Fixed struct {
+	Part  *Part
+	Count int
+}
+
 // PanelSpec is the surface of a panel of the part's Width and Height.
 type PanelSpec struct {
 	Surface Surface
@@ -204,6 +210,20 @@ func (p *Part) PerFoot() measure.Mass {
 	return p.Rated / measure.Mass(p.Stand.Feet)
 }
 
+// Size is width, depth and height of a part as mounted, 0 where it has none: of
+// a frame depth and height of its deck, of a stand its height.
+func (p *Part) Size() (width, depth, height measure.Length) {
+	switch {
+	case p.Panel != nil:
+		return p.Width, p.Panel.Thick, p.Panel.Height
+	case p.Stand != nil:
+		return 0, 0, p.Stand.Height
+	case p.Frame != nil:
+		return 0, p.Frame.BaseDepth, p.Frame.Base
+	}
+	return p.Width, p.Depth, p.Above + p.Below
+}
+
 // List is the parts at hand by id, and the materials they are made of.
 type List struct {
 	byID      map[string]*Part
@@ -224,4 +244,25 @@ func (l *List) All() []*Part {
 		all[i] = l.byID[id]
 	}
 	return all
+}
+
+// Fixings lists what one piece of a part is put up with, each fixing as this
+// list has it: a later list may have overridden it.
+func (l *List) Fixings(p *Part) []Fixed {
+	var list []Fixed
+	for _, f := range p.Fixed {
+		if part, ok := l.Find(f.Part); ok {
+			list = append(list, Fixed{part, f.Count})
+		}
+	}
+	return list
+}
+
+// FixedWeight is the weight of all that one piece of a part is put up with.
+func (l *List) FixedWeight(p *Part) measure.Mass {
+	sum := measure.Mass(0)
+	for _, f := range l.Fixings(p) {
+		sum += measure.Mass(f.Count) * f.Part.Weight
+	}
+	return sum
 }

@@ -250,7 +250,11 @@ func (r *resolver) part(ref plan.Ref, what string, kinds ...parts.Kind) *parts.P
 			return p
 		}
 	}
-	r.fail(ref.At, "wrong-kind", fmt.Sprintf("%s is a %s", p.ID, p.Kind), what, near(ref.Name, r.partIDs(kinds...)))
+	fix := near(ref.Name, r.partIDs(kinds...))
+	if p.Kind == parts.Fixing {
+		fix = "fixed: {" + p.ID + ": 1} in the parts list, with the part that it holds"
+	}
+	r.fail(ref.At, "wrong-kind", fmt.Sprintf("%s is a %s", p.ID, p.Kind), what, fix)
 	return nil
 }
 

@@ -133,7 +133,8 @@ func (t table) set(width measure.Length) *setTable {
 }
 
 // share divides room among the flexing columns: those that need less than
-// their part of it take what they need, the others share the rest.
+// their part of it take what they need, those whose head has a longer word take
+// that, the others share the rest.
 func (st *setTable) share(room, flexing measure.Length, weights int) {
 	if flexing <= room {
 		spare := room - flexing
@@ -146,11 +147,18 @@ func (st *setTable) share(room, flexing measure.Length, weights int) {
 	for again := true; again; {
 		again = false
 		for i, c := range st.columns {
-			if c.flex > 0 && !content[i] && st.widths[i] <= room*measure.Length(c.flex)/measure.Length(weights) {
-				content[i], again = true, true
-				room -= st.widths[i]
-				weights -= c.flex
+			if c.flex == 0 || content[i] {
+				continue
 			}
+			part := room * measure.Length(c.flex) / measure.Length(weights)
+			word := widestLine(stacked(c.head), st.style.strong())
+			if st.widths[i] > part && word <= part {
+				continue
+			}
+			st.widths[i] = min(st.widths[i], max(part, word))
+			content[i], again = true, true
+			room -= st.widths[i]
+			weights -= c.flex
 		}
 	}
 	for i, c := range st.columns {

@@ -70,6 +70,8 @@ func ordered(job *draw.Job) []*draw.Page {
 		rest = append(rest, job.Merchandise(f)...)
 	}
 	rest = append(rest, job.PickList()...)
+	rest = append(rest, job.PickByFace()...)
+	rest = append(rest, job.Loads()...)
 	rest = append(rest, job.CutList()...)
 	rest = append(rest, job.PositionKey()...)
 	rest = append(rest, job.KeyIndex()...)

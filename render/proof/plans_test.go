@@ -203,6 +203,8 @@ const (
 	keyBySKU
 	restock
 	tags
+	byFace
+	loadSheet
 )
 
 // read finds out what every page is, from its own lettering.
@@ -234,6 +236,10 @@ func (p *plan) classify(pg *page) {
 		pg.kind = unitSheet
 	case w.PickList:
 		pg.kind = pickList
+	case w.PickByFace:
+		pg.kind = byFace
+	case w.Loads:
+		pg.kind = loadSheet
 	case w.PositionKey:
 		pg.kind = positionKey
 	case w.KeyByName:

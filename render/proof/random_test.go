@@ -36,13 +36,27 @@ var outfits = []outfit{
 // forms are goods that hang or stand on anything, small enough for most rows.
 var forms = []string{"peg", "stand", "fold", "hanger", "loop", "boxed", "loose"}
 
+// fixed are parts of the outfits with what they are put up with.
+const fixed = `measure: in
+parts:
+  screw: {name: Screw, kind: fixing, weight: 0.01, pack: 100}
+  clip: {name: Clip, kind: fixing, pack: 8}
+  gondola-h-48: {fixed: {screw: 12}}
+  levellers: {fixed: {screw: 4}}
+  slat-24x60: {fixed: {screw: 6, clip: 2}}
+  peg-24x48: {fixed: {screw: 8}}
+  bracket-12: {fixed: {clip: 1}}
+  basket-12-peg: {fixed: {clip: 2}}
+  strip-ticket: {fixed: {clip: 3}}
+`
+
 // randomPlan writes a plan with random rows of random hardware, and its goods.
 func randomPlan(r *rand.Rand) fstest.MapFS {
 	o := outfits[r.Intn(len(outfits))]
 	pick := func(list ...string) string { return list[r.Intn(len(list))] }
 	var b, goods strings.Builder
 	measure := pick("in", "in", "mm")
-	fmt.Fprintf(&b, "plan: 1\ntitle: Chance %d\nseason: Any\nrevision: A\ndate: 2027-01-01\nby: Nobody\nmeasure: %s\npaper: %s\nlanguage: %s\ngoods: [goods.csv]\n",
+	fmt.Fprintf(&b, "plan: 1\ntitle: Chance %d\nseason: Any\nrevision: A\ndate: 2027-01-01\nby: Nobody\nmeasure: %s\npaper: %s\nlanguage: %s\nparts: [fixed.yaml]\ngoods: [goods.csv]\n",
 		r.Intn(1000), measure, pick("letter", "tabloid", "a4", "a3"), pick("en", "es", "fr"))
 	fmt.Fprintf(&b, "unit:\n  frame: %s\n  stand: %s\n", o.frame, o.stand)
 	if o.frame == "wall-run" {
@@ -103,7 +117,7 @@ func randomPlan(r *rand.Rand) fstest.MapFS {
 			b.WriteString("}\n")
 		}
 	}
-	return fstest.MapFS{"plan.yaml": {Data: []byte(b.String())}, "goods.csv": {Data: []byte(goods.String())}}
+	return fstest.MapFS{"plan.yaml": {Data: []byte(b.String())}, "goods.csv": {Data: []byte(goods.String())}, "fixed.yaml": {Data: []byte(fixed)}}
 }
 
 // randomPlans returns so many plans that can be built; many others cannot.

@@ -12,6 +12,7 @@ import (
 type entry struct {
 	cells map[string][]string
 	page  *page
+	top   float64 // where it begins on the page
 }
 
 // text is a cell's lines as one.
@@ -29,9 +30,27 @@ func (pg *page) footFrom() float64 {
 	return frame.Max.Y
 }
 
-// head finds the head of a column, and returns its last line: a long head is
-// broken into several.
+// head finds the first head of a column of that name, nil if there is none.
 func (pg *page) head(name string) *pdftest.Text {
+	if list := pg.heads(name); list != nil {
+		return list[0]
+	}
+	return nil
+}
+
+// headBeside finds the head of that name in the same table as another.
+func (pg *page) headBeside(name string, other *pdftest.Text) *pdftest.Text {
+	for _, t := range pg.heads(name) {
+		if near(t.At.Y, other.At.Y, 0.5) {
+			return t
+		}
+	}
+	return nil
+}
+
+// heads finds the heads of columns of that name, and returns the last line of
+// each: a long head is broken into several.
+func (pg *page) heads(name string) (list []*pdftest.Text) {
 	for i, t := range pg.Texts {
 		if !bold(t) || !strings.HasPrefix(name, t.S) || t.At.Y > pg.footFrom() {
 			continue
@@ -45,16 +64,17 @@ func (pg *page) head(name string) *pdftest.Text {
 			}
 		}
 		if said == name {
-			return last
+			list = append(list, last)
 		}
 	}
-	return nil
+	return list
 }
 
 func bold(t pdftest.Text) bool { return strings.Contains(t.Font, "Bold") }
 
 // table reads the table whose heads are given from a run of pages. A row
-// begins where the first of the heads has a cell; what stands before the
+// begins where the first of the heads has a cell, and the first decides between
+// tables that have heads in common; what stands before the
 // first row of a page ends the last one of the page before.
 func table(pages []*page, heads ...string) []entry {
 	var list []entry
@@ -65,11 +85,11 @@ func table(pages []*page, heads ...string) []entry {
 		}
 		starts := pg.column(first)
 		base := len(list)
-		for range starts {
-			list = append(list, entry{cells: map[string][]string{}, page: pg})
+		for _, s := range starts {
+			list = append(list, entry{cells: map[string][]string{}, page: pg, top: s.At.Y})
 		}
 		for _, head := range heads {
-			at := pg.head(head)
+			at := pg.headBeside(head, first)
 			if at == nil {
 				return nil
 			}

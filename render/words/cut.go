@@ -25,7 +25,7 @@ type CutWords struct {
 	CutToBuy                                       string // sizes
 	CutOffcuts, CutOffcutName, CutLength, CutWidth string
 	CutNumber, CutKind, CutOf, CutSet, CutFrom     string
-	CutSquare, CutRip, CutCross, CutWhole, CutSee  string
+	CutSquare, CutRip, CutCross, CutWhole          string
 	CutKept                                        string // name
 	CutSafety                                      string // at the foot of sheets that have no unit
 	CutTotal                                       string // pieces, bars or sheets
@@ -51,7 +51,7 @@ func englishCut() CutWords {
 		CutMissing: "Stock runs out. Missing: %s.", CutMissingOf: "%d of %s", CutToBuy: "To cut them buy %s.",
 		CutOffcuts: "Off-cuts to keep: write the name on each, and enter it in the stock file", CutOffcutName: "Name", CutLength: "Length", CutWidth: "Width",
 		CutNumber: "Cut", CutKind: "Way", CutOf: "Of part", CutSet: "Stop or fence", CutFrom: "From 0",
-		CutSquare: "square up", CutRip: "rip", CutCross: "crosscut", CutWhole: "whole", CutSee: "cut",
+		CutSquare: "square up", CutRip: "rip", CutCross: "crosscut", CutWhole: "whole",
 		CutKept: "keep %s", CutSafety: "Wear eye and ear protection at the saw. Measure one piece of each size before cutting the rest.",
 		CutTotal: "%d pieces from %d.", CutUsed: "%s %% of the stock ends up in pieces.",
 	}
@@ -76,7 +76,7 @@ func spanishCut() CutWords {
 		CutMissing: "El material no alcanza. Faltan: %s.", CutMissingOf: "%d de %s", CutToBuy: "Para cortarlas compre %s.",
 		CutOffcuts: "Restos que se guardan: escriba el nombre en cada uno y anótelo en el archivo de existencias", CutOffcutName: "Nombre", CutLength: "Largo", CutWidth: "Ancho",
 		CutNumber: "Corte", CutKind: "Sentido", CutOf: "De la parte", CutSet: "Tope o guía", CutFrom: "Desde 0",
-		CutSquare: "escuadrar", CutRip: "a lo largo", CutCross: "a través", CutWhole: "todo", CutSee: "corte",
+		CutSquare: "escuadrar", CutRip: "a lo largo", CutCross: "a través", CutWhole: "todo",
 		CutKept: "guardar %s", CutSafety: "Use protección de ojos y oídos en la sierra. Mida una pieza de cada medida antes de cortar el resto.",
 		CutTotal: "%d piezas de %d.", CutUsed: "El %s %% del material acaba en piezas.",
 	}
@@ -101,7 +101,7 @@ func frenchCut() CutWords {
 		CutMissing: "La matière ne suffit pas. Il manque : %s.", CutMissingOf: "%d de %s", CutToBuy: "Pour les couper, acheter %s.",
 		CutOffcuts: "Chutes à garder : écrire le nom sur chacune et la porter dans le fichier de stock", CutOffcutName: "Nom", CutLength: "Longueur", CutWidth: "Largeur",
 		CutNumber: "Coupe", CutKind: "Sens", CutOf: "De la partie", CutSet: "Butée ou guide", CutFrom: "Depuis 0",
-		CutSquare: "équerrer", CutRip: "en long", CutCross: "en travers", CutWhole: "tout", CutSee: "débit",
+		CutSquare: "équerrer", CutRip: "en long", CutCross: "en travers", CutWhole: "tout",
 		CutKept: "garder %s", CutSafety: "Porter lunettes et protection d’oreilles à la scie. Mesurer une pièce de chaque dimension avant de couper les autres.",
 		CutTotal: "%d pièces tirées de %d.", CutUsed: "%s %% de la matière finissent en pièces.",
 	}

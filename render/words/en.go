@@ -102,6 +102,7 @@ func english() *Words {
 
 		StaticsWords: englishStatics(),
 		CutWords:     englishCut(),
+		PickWords:    englishPick(),
 	}
 }
 

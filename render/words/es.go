@@ -102,6 +102,7 @@ func spanish() *Words {
 
 		StaticsWords: spanishStatics(),
 		CutWords:     spanishCut(),
+		PickWords:    spanishPick(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
 	}

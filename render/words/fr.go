@@ -102,6 +102,7 @@ func french() *Words {
 
 		StaticsWords: frenchStatics(),
 		CutWords:     frenchCut(),
+		PickWords:    frenchPick(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
 	}

@@ -26,9 +26,11 @@ func spanishLists() map[string]string {
 
 		"balloon": "globo", "group": "grupo", "part": "pieza", "name": "nombre", "cut length": "largo de corte",
 		"quantity": "cantidad", "packs": "paquetes", "pack size": "piezas por paquete", "weight": "peso", "rows": "filas",
+		"faces": "caras", "loads": "bultos", "load": "bulto", "person": "persona", "people": "personas", "seconds": "segundos",
+		"width": "ancho", "depth": "fondo", "cut width": "ancho de corte", "both": "ambas", "first": "primera", "second": "segunda",
 
 		"cut": "corte", "stock": "material", "pattern": "patrón", "times": "veces", "of length": "de largo", "of width": "de ancho",
-		"what": "qué es", "mark": "marca", "length": "largo", "width": "ancho", "cut at": "corte a", "rip at": "corte a lo ancho",
+		"what": "qué es", "mark": "marca", "length": "largo", "cut at": "corte a", "rip at": "corte a lo ancho",
 		"piece": "pieza", "keep": "se guarda", "waste": "desperdicio",
 
 		"address": "dirección", "face": "cara", "row": "fila", "row label": "nombre de la fila", "place": "lugar",
@@ -53,9 +55,11 @@ func frenchLists() map[string]string {
 
 		"balloon": "repère", "group": "groupe", "part": "pièce", "name": "nom", "cut length": "longueur coupée",
 		"quantity": "quantité", "packs": "paquets", "pack size": "pièces par paquet", "weight": "poids", "rows": "rangs",
+		"faces": "faces", "loads": "charges", "load": "charge", "person": "personne", "people": "personnes", "seconds": "secondes",
+		"width": "largeur", "depth": "profondeur", "cut width": "largeur coupée", "both": "les deux", "first": "première", "second": "deuxième",
 
 		"cut": "débit", "stock": "matière", "pattern": "plan de coupe", "times": "fois", "of length": "de longueur", "of width": "de largeur",
-		"what": "quoi", "mark": "marque", "length": "longueur", "width": "largeur", "cut at": "coupe à", "rip at": "coupe en largeur à",
+		"what": "quoi", "mark": "marque", "length": "longueur", "cut at": "coupe à", "rip at": "coupe en largeur à",
 		"piece": "pièce", "keep": "à garder", "waste": "déchet",
 
 		"address": "adresse", "face": "face", "row": "rang", "row label": "nom du rang", "place": "place",

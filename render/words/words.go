@@ -101,6 +101,7 @@ type Words struct {
 
 	StaticsWords
 	CutWords
+	PickWords
 
 	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
 	listWords  map[string]string // by the lists' own words, which are English

@@ -2,73 +2,10 @@ package draw
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
-	"setwright/layout/list"
 	"setwright/layout/measure"
 	"setwright/layout/unit"
 )
-
-// PickList draws the pick list: what to pull from the stockroom.
-func (j *Job) PickList() []*Page {
-	s := &section{job: j, name: "pick-list", title: j.Words.PickList, under: j.Words.PickUnder}
-	t := table{columns: []column{
-		{tick: true}, {head: j.Words.Item, end: true}, {head: j.Words.Part, flex: 4}, {head: j.Words.Quantity, end: true},
-		{head: j.Words.Packs, end: true}, {head: j.Words.Weight, end: true}, {head: j.Words.Where, flex: 3},
-	}}
-	group, quantity, weight := list.Group(""), 0, measure.Mass(0)
-	for _, line := range j.pick {
-		if line.Group != group {
-			group = line.Group
-			t.records = append(t.records, record{group: j.groupName(group)})
-		}
-		name := j.partName(line.Part, line.Cut)
-		if line.Part.Notes != "" {
-			name += "\n" + line.Part.Notes
-		}
-		t.records = append(t.records, record{cells: []string{"", strconv.Itoa(line.Balloon), name + "\n" + line.Part.ID,
-			strconv.Itoa(line.Quantity), j.packText(line), j.mass(line.Weight), strings.Join(line.Rows, ", ")}, link: j.cutLink(line)})
-		quantity, weight = quantity+line.Quantity, weight+line.Weight
-	}
-	f := s.flowFresh()
-	f.table(t)
-	f.skip(2 * mm)
-	f.text(fmt.Sprintf(j.Words.PickTotal, quantity, j.mass(weight)), letter(plain).strong(), 0)
-	return s.pages
-}
-
-// cutLink leads from what is cut to how.
-func (j *Job) cutLink(line list.PickLine) string {
-	if line.Part.Cut == nil {
-		return ""
-	}
-	return j.cutSheet(line.Part.Cut.From)
-}
-
-func (j *Job) packText(line list.PickLine) string {
-	if line.Part.Cut != nil {
-		return j.Words.CutSee
-	}
-	if line.Part.Pack <= 1 {
-		return strconv.Itoa(line.Packs)
-	}
-	return fmt.Sprintf("%d × %d", line.Packs, line.Part.Pack)
-}
-
-func (j *Job) groupName(g list.Group) string {
-	switch g {
-	case list.Structure:
-		return j.Words.GroupStructure
-	case list.Shelving:
-		return j.Words.GroupShelving
-	case list.Hooks:
-		return j.Words.GroupHooks
-	case list.Rails:
-		return j.Words.GroupRails
-	}
-	return j.Words.GroupOther
-}
 
 // SignOff draws the last sheet: who built and checked what, with photographs.
 func (j *Job) SignOff() []*Page {
