@@ -13,15 +13,16 @@ import (
 )
 
 // Cuts works out how all parts of a unit that are cut from stock are cut: a plan
-// a stock, in the order the pick list meets them, bars before sheets. A piece's mark is its balloon;
-// its addresses are those of the rows it goes to, and of a panel face and bay: F2
-// is the second bay of the front.
+// a stock, in the order the pick list meets them, bars before sheets. Pieces that
+// are on hand, cut already, are left out. A piece's mark is its balloon; its
+// addresses are those of the rows it goes to, and of a panel face and bay: F2 is
+// the second bay of the front.
 func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []diag.Finding) {
 	var jobs []*saw.Job
 	of := map[*parts.Stock]*saw.Job{}
 	var places map[lineKey]*places
 	for _, line := range pick {
-		if line.Part.Cut == nil {
+		if line.Part.Cut == nil || line.Quantity <= ready(line, hand) {
 			continue
 		}
 		if places == nil {
@@ -34,7 +35,10 @@ func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []dia
 			of[stock] = job
 			jobs = append(jobs, job)
 		}
-		job.Pieces = append(job.Pieces, piece(line, places[lineKey{line.Part, line.Cut}]))
+		p := piece(line, places[lineKey{line.Part, line.Cut}])
+		p.Count -= ready(line, hand)
+		p.Where = p.Where[:min(p.Count, len(p.Where))]
+		job.Pieces = append(job.Pieces, p)
 	}
 	slices.SortStableFunc(jobs, func(a, b *saw.Job) int { return rank(a) - rank(b) })
 	var plans []saw.Plan
@@ -45,6 +49,17 @@ func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []dia
 	}
 	saw.Number(plans)
 	return plans, found
+}
+
+// ready is how many pieces of a line are on hand, cut already.
+func ready(line PickLine, hand []parts.OnHand) int {
+	n := 0
+	for _, h := range hand {
+		if h.Part != nil && h.Part.ID == line.Part.ID {
+			n += h.Count
+		}
+	}
+	return min(n, line.Quantity)
 }
 
 // rank puts bars before sheets.
