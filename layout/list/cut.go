@@ -51,8 +51,12 @@ func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []dia
 	return plans, found
 }
 
-// ready is how many pieces of a line are on hand, cut already.
+// ready is how many pieces of a line are on hand, cut already; none of what is cut
+// to the length of what it is fixed to, since nobody says how long those are.
 func ready(line PickLine, hand []parts.OnHand) int {
+	if line.Cut > 0 {
+		return 0
+	}
 	n := 0
 	for _, h := range hand {
 		if h.Part != nil && h.Part.ID == line.Part.ID {
