@@ -51,8 +51,12 @@ func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []dia
 	return plans, found
 }
 
-// ready is how many pieces of a line are on hand, cut already.
+// ready is how many pieces of a line are on hand, cut already; none of what is cut
+// to the length of what it is fixed to, since nobody says how long those are.
 func ready(line PickLine, hand []parts.OnHand) int {
+	if line.Cut > 0 {
+		return 0
+	}
 	n := 0
 	for _, h := range hand {
 		if h.Part != nil && h.Part.ID == line.Part.ID {
@@ -83,15 +87,8 @@ func handOf(stock *parts.Stock, hand []parts.OnHand) []parts.OnHand {
 // piece is a line of the pick list as the saw has it.
 func piece(line PickLine, at *places) saw.Piece {
 	p := saw.Piece{Mark: strconv.Itoa(line.Balloon), Name: line.Part.Name, Count: line.Quantity, Where: at.where, At: at.first}
-	if line.Part.Cut.From.Sheet() {
-		blank := line.Part.Blank()
-		p.Length, p.Width, p.Turn = blank.Along, blank.Across, blank.Turn
-		return p
-	}
-	p.Length = line.Cut
-	if p.Length == 0 {
-		p.Length = line.Part.CutLength()
-	}
+	p.Length, p.Width = line.CutTo()
+	p.Turn = line.Part.Cut.From.Sheet() && line.Part.Blank().Turn
 	return p
 }
 

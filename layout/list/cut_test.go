@@ -59,6 +59,11 @@ func TestCuts(t *testing.T) {
 	if used := plans[0].Used; len(used) != 2 || used[1].OnHand != 1 {
 		t.Errorf("what is on hand is not taken: %+v", used)
 	}
+	hand = append(hand, parts.OnHand{Part: sawn, Count: 1}, parts.OnHand{Part: strip, Count: 2})
+	plans, _ = Cuts(u, pick, hand)
+	if len(plans) != 2 || len(plans[0].Job.Pieces) != 2 || len(plans[1].Job.Pieces) != 1 || plans[1].Job.Pieces[0].Mark != strconv.Itoa(balloon(top, 0)) {
+		t.Errorf("a panel that is cut already is cut again, or strips of no known length are not: %+v", plans)
+	}
 	if plans[1].Patterns[0].Number != len(plans[0].Patterns)+1 {
 		t.Errorf("patterns are not numbered throughout")
 	}

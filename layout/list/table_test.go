@@ -102,8 +102,9 @@ func TestSums(t *testing.T) {
 	want := map[string]map[string]int64{
 		"pick": {"weight": int64(s.Hardware + s.Structure)}, "faces": {"weight": int64(s.Hardware + s.Structure)},
 		"loads": {"weight": int64(s.Hardware + s.Structure)},
+		"cut":   {},
 		"key":   {"units": int64(s.Units)}, "restock": {"units": int64(s.Units)},
-		"cut": {}, "buy": {"needed": 49, "short": 43, "cost": 3650}, "orders": {"lines": 2, "landed": 4905},
+		"buy": {"needed": 49, "short": 43, "cost": 3650}, "orders": {"lines": 2, "landed": 4905},
 	}
 	for _, table := range tables() {
 		got := map[string]int64{}

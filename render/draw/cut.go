@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"setwright/layout/list"
 	"setwright/layout/measure"
 	"setwright/layout/parts"
 	"setwright/layout/plan"
@@ -52,6 +53,14 @@ func (j *Job) cutSheet(stock *parts.Stock) string {
 		return "cut-bars"
 	}
 	return ""
+}
+
+// cutLink leads from a line of the pick list to how it is cut.
+func (j *Job) cutLink(line list.PickLine) string {
+	if line.Part.Cut == nil {
+		return ""
+	}
+	return j.cutSheet(line.Part.Cut.From)
 }
 
 // cutFlow sets cut lists.

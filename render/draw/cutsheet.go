@@ -270,14 +270,16 @@ func (p *Page) cutNumber(x, y measure.Length, n int) {
 }
 
 // inner draws the further cuts where they are, as far as there is room: their
-// numbers, and what the stop is set to for crosscuts. The table has them all.
+// numbers, and what stop or fence is set to. The table has them all.
 func (c *cutFlow) inner(d *plate, strokes []saw.Stroke) {
 	for _, k := range strokes {
 		if k.Stage < 2 {
 			continue
 		}
 		at := pt(d.x(k.To)-ringRoom/2, d.y(k.At)+ringRoom/2)
-		if k.Way == saw.Cross {
+		if k.Way == saw.Rip {
+			c.fence(d, k)
+		} else {
 			c.stop(d, k)
 			at = pt(d.x(k.At)-ringRoom/2, d.y(k.To)+ringRoom/2)
 		}
@@ -301,6 +303,20 @@ func (c *cutFlow) stop(d *plate, k saw.Stroke) {
 	d.line(from, y, to, y, pen(hair))
 	d.slash(from, y)
 	d.slash(to, y)
+}
+
+// fence dimensions what a rip takes off, along the near end of its part.
+func (c *cutFlow) fence(d *plate, k saw.Stroke) {
+	s, text := letter(plain).middle().turned(), c.job.figure(k.Set)
+	from, to, x := d.y(k.At-k.Set), d.y(k.At), d.x(k.From)+4*mm
+	room := inset(s.extent(x-800*micron, (from+to)/2, text), -200*micron)
+	if s.width(text)+3*mm > from-to || !d.free(room) {
+		return
+	}
+	d.word(x-800*micron, (from+to)/2, text, s)
+	d.line(x, from, x, to, pen(hair))
+	d.slash(x, from)
+	d.slash(x, to)
 }
 
 // partNames names the parts of the first stage that are cut on, at their ends.

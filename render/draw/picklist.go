@@ -115,14 +115,6 @@ func (j *Job) weight(m measure.Mass) string {
 	return j.mass(m)
 }
 
-// cutLink leads from what is cut to how.
-func (j *Job) cutLink(line list.PickLine) string {
-	if line.Part.Cut == nil {
-		return ""
-	}
-	return j.cutSheet(line.Part.Cut.From)
-}
-
 // packText is the packs to open, and of how many pieces they are.
 func (j *Job) packText(line list.PickLine) string {
 	switch {
