@@ -129,8 +129,9 @@ func (j *KitJob) figures() [][2]string {
 	if !k.Priced() {
 		return rows
 	}
-	rows = append(rows, [2]string{w.CostAll, j.sum(k.Total())}, [2]string{w.CostAtOnce, j.marked(k.AtOnce.Total, k.AtOnce.Unpriced)}, [2]string{w.KitWorth, j.sum(k.AtOnce.Worth)})
-	if n := k.AtOnce.Unpriced; n > 0 {
+	n := k.AtOnce.Unpriced
+	rows = append(rows, [2]string{w.CostAll, j.marked(k.Total(), n)}, [2]string{w.CostAtOnce, j.marked(k.AtOnce.Total, n)}, [2]string{w.KitWorth, j.marked(k.AtOnce.Worth, k.AtOnce.Wants)})
+	if n > 0 {
 		rows = append(rows, [2]string{"* " + w.WithoutPrice, strconv.Itoa(n)})
 	}
 	return rows
