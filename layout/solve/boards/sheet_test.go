@@ -2,6 +2,7 @@ package boards
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"strings"
 	"testing"
@@ -119,4 +120,47 @@ func TestDemands(t *testing.T) {
 	if proven < 11 {
 		t.Errorf("%d of 12 proven", proven)
 	}
+}
+
+// TestTinyLimitedBoards compares the best of one board with every way of cutting it. Sizes
+// are multiples of three, so that marks are not units.
+func TestTinyLimitedBoards(t *testing.T) {
+	for n := range 1000 {
+		r := rand.New(rand.NewPCG(uint64(n), 7))
+		job := tinyJob(r)
+		job.Trim, job.Kerf, job.Boards = 0, 0, job.Boards[:1]
+		job.Boards[0].Limit = -1
+		var value []int64
+		for i := range job.Pieces {
+			job.Pieces[i].Length, job.Pieces[i].Width = 1+r.Int64N(4), 1+r.Int64N(4)
+			value = append(value, 1+r.Int64N(9))
+			for k, p := range job.Pieces[:i] { // kinds have one value
+				if p.Length == job.Pieces[i].Length && p.Width == job.Pieces[i].Width {
+					value[i] = value[k]
+				}
+			}
+		}
+		want := newBrute(job).most(value)
+		job.Boards[0].Length, job.Boards[0].Width = 3*job.Boards[0].Length, 3*job.Boards[0].Width
+		for i := range job.Pieces {
+			job.Pieces[i].Length, job.Pieces[i].Width = 3*job.Pieces[i].Length, 3*job.Pieces[i].Width
+		}
+		shop, err := newShop(&job)
+		if err != nil || len(shop.kinds) == 0 {
+			continue
+		}
+		best, worth, done := newSingle(shop, shop.values(value), 0).run(1e9)
+		if !done || worth != want || worth > 0 && !shop.fits(gridOf(t, shop).lies, best, 0) {
+			t.Fatalf("job %d: %+v %v: %d, want %d", n, job, value, worth, want)
+		}
+	}
+}
+
+func gridOf(t *testing.T, s *shop) *grid {
+	t.Helper()
+	g, err := newGrid(s, mostPoints, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return g
 }
