@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math/rand/v2"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // tinyEffort is ample for a job that brute can do.
@@ -142,6 +144,50 @@ func TestProofsThatLie(t *testing.T) {
 		c.lie(plan)
 		if err := checkProof(job, plan.Bound, plan.Proof); (err == nil) != c.holds {
 			t.Errorf("%s: %v", c.reason, err)
+		}
+	}
+}
+
+// TestRounded cuts jobs with so many sums of sizes that these must be rounded. Plans are
+// true all the same, and a piece as long as the trimmed board is not rounded out of it.
+func TestRounded(t *testing.T) {
+	for seed := range uint64(6) {
+		job := shopJob(seed, 14, 3, 2, 1)
+		r := rand.New(rand.NewPCG(seed, 9))
+		for i := range job.Pieces {
+			job.Pieces[i].Length += r.Int64N(1_000_000)
+			job.Pieces[i].Width += r.Int64N(1_000_000)
+		}
+		job.Pieces = append(job.Pieces, Piece{Length: job.Boards[1].Length - 2*job.Trim, Width: 123_456_789, Count: 2})
+		job.Pieces = append(job.Pieces, Piece{Length: 2, Width: 3, Count: 0})
+		if seed%2 == 0 {
+			job.Stages = 0
+		}
+		s, err := newShop(&job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if g, err := newGrid(s, mostPoints(s.stages), true); err != nil || g.exact {
+			t.Fatalf("job %d: nothing to round: %v", seed, err)
+		}
+		if plan := mustSolve(t, job, 1e8); plan.Cost > 2*plan.Bound {
+			t.Errorf("job %d: costs %d, bound %d", seed, plan.Cost, plan.Bound)
+		}
+	}
+}
+
+// TestManyPieces cuts a great many pieces without wearing anyone out, and the same way
+// twice.
+func TestManyPieces(t *testing.T) {
+	job := Job{Stages: 3, Kerf: 3, Boards: []Board{{Length: 2440, Width: 1220, Cost: 5, Limit: -1}, {Length: 1500, Width: 1000, Cost: 3, Limit: -1}},
+		Pieces: []Piece{{600, 400, 300_000, true}, {700, 333, 200_000, false}, {250, 121, 500_000, false}}}
+	for _, effort := range []int64{0, tinyEffort} {
+		plan := mustSolve(t, job, effort)
+		if diff := cmp.Diff(plan, mustSolve(t, job, effort)); diff != "" {
+			t.Errorf("effort %d: two plans:\n%s", effort, diff)
+		}
+		if effort > 0 && !plan.Proven {
+			t.Errorf("costs %d, bound %d", plan.Cost, plan.Bound)
 		}
 	}
 }

@@ -61,7 +61,7 @@ func TestWrongJobs(t *testing.T) {
 		{"more than can be counted", Job{Boards: []Board{board}, Pieces: []Piece{{10, 10, 1 << 20, false}, piece}},
 			"boards: 1048577 pieces are more than 1048576"},
 		{"dust", Job{Boards: []Board{{1 << 40, 1 << 40, 1, -1}}, Pieces: []Piece{{1, 1, 1 << 20, false}}},
-			"boards: a piece is too small beside the boards: over 1500 could lie in a row"},
+			"boards: a piece is too small beside the boards: over 600 could lie in a row"},
 		{"stock that does not do", Job{Boards: []Board{{100, 50, 1, 2}}, Pieces: []Piece{{60, 50, 3, false}}},
 			"boards: all boards together cannot do: 1 more would give the missing 1 pieces"},
 	} {

@@ -144,6 +144,9 @@ func (s *solver) refill(wanted, limits []int, pays []int64, tries int, than [2]i
 			}
 			s.correct(value, p, used)
 			piles = append(piles, *p)
+			if more := s.again(p.use, left, boards); more.times > 0 {
+				piles = append(piles, more)
+			}
 		}
 		if !slices.ContainsFunc(left, positive) && cheaper(s.spent(piles), than) {
 			return piles
@@ -171,6 +174,24 @@ func (s *solver) demand(wanted []int) (sum int64) {
 	}
 	return sum
 }
+
+// again cuts a layout for half of what is left, as far as it goes, where filling boards one
+// by one would take too long.
+func (s *solver) again(u use, left, boards []int) pile {
+	total, times := 0, boards[u.board]
+	for k, n := range left {
+		if total += n; u.counts[k] > 0 {
+			times = min(times, n/u.counts[k])
+		}
+	}
+	if total < manyPieces {
+		times = 0
+	}
+	return s.cut(u, times/2, left, boards)
+}
+
+// manyPieces is when pieces are too many to fill boards one by one.
+const manyPieces = 2000
 
 // roomFor tells whether boards have the area of what is wanted.
 func (s *solver) roomFor(wanted, boards []int) bool {

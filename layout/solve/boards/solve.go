@@ -56,19 +56,25 @@ type solver struct {
 	needs []need
 }
 
-// mostPoints is how many points a ruler may have before sizes are rounded.
-const mostPoints = 1500
+// mostPoints is how many points a ruler may have before sizes are rounded. Beyond three
+// stages every point is held against every other.
+func mostPoints(stages int) int {
+	if stages > 3 {
+		return 600
+	}
+	return 1500
+}
 
 func newSolver(s *shop, effort int64) (*solver, error) {
 	v := &solver{shop: s, effort: effort}
-	up, err := newGrid(s, mostPoints, true)
+	up, err := newGrid(s, mostPoints(s.stages), true)
 	if err != nil {
 		return nil, err
 	}
 	v.lies = up.lies
 	v.tight = newPricer(up, &v.steps)
 	if v.loose = v.tight; !up.exact {
-		down, err := newGrid(s, mostPoints, false)
+		down, err := newGrid(s, mostPoints(s.stages), false)
 		if err != nil {
 			return nil, err
 		}
@@ -129,6 +135,7 @@ func (s *solver) solve() (piles []pile, bound int64) {
 	}
 	for s.steps <= s.effort {
 		counts, _ := c.choose(known)
+		s.steps += int64(c.nodes * len(c.needs))
 		if counts == nil {
 			break
 		}
