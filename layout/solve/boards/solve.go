@@ -65,6 +65,9 @@ func mostPoints(stages int) int {
 	return 1500
 }
 
+// finer is by how much the marks of the bound are finer: it is priced only now and then.
+const finer = 2
+
 func newSolver(s *shop, effort int64) (*solver, error) {
 	v := &solver{shop: s, effort: effort}
 	up, err := newGrid(s, mostPoints(s.stages), true)
@@ -74,7 +77,7 @@ func newSolver(s *shop, effort int64) (*solver, error) {
 	v.lies = up.lies
 	v.tight = newPricer(up, &v.steps)
 	if v.loose = v.tight; !up.exact {
-		down, err := newGrid(s, mostPoints(s.stages), false)
+		down, err := newGrid(s, mostPoints(s.stages)*finer, false)
 		if err != nil {
 			return nil, err
 		}
