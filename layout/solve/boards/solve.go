@@ -45,6 +45,7 @@ type solver struct {
 	effort int64
 	lies   []gridLie
 
+	quick pricer  // sizes rounded up to coarse marks: finds the first layouts
 	tight pricer  // sizes rounded up, if at all: what it finds can be cut
 	loose pricer  // sizes rounded down, if at all: nothing that can be cut is worth more
 	short *staged // for filling boards with what is left
@@ -65,6 +66,9 @@ func mostPoints(stages int) int {
 	return 1500
 }
 
+// coarser is by how much the marks are coarser that the first layouts are found with.
+const coarser = 4
+
 // finer is by how much the marks of the bound are finer: it is priced only now and then.
 const finer = 2
 
@@ -76,6 +80,10 @@ func newSolver(s *shop, effort int64) (*solver, error) {
 	}
 	v.lies = up.lies
 	v.tight = newPricer(up, &v.steps)
+	v.quick = v.tight
+	if coarse, err := newGrid(s, mostPoints(s.stages)/coarser, true); err == nil {
+		v.quick = newPricer(coarse, &v.steps)
+	}
 	if v.loose = v.tight; !up.exact {
 		down, err := newGrid(s, mostPoints(s.stages)*finer, false)
 		if err != nil {
