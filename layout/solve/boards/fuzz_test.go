@@ -55,7 +55,7 @@ func TestWrongJobs(t *testing.T) {
 		{"negative kerf", Job{Boards: []Board{board}, Pieces: []Piece{piece}, Kerf: -1},
 			"boards: kerf -1, trim 0 and stages 0 must be from nought to 1099511627776"},
 		{"a board without width", Job{Boards: []Board{{100, 0, 1, -1}}, Pieces: []Piece{piece}},
-			"boards: board 0: 100 by 0 at a cost of 1: sizes must be from 1, costs from 0, to 1099511627776"},
+			"boards: board 0: 100 by 0 at a cost of 1: sizes must be from 1 to 1099511627776, costs from 0 to 17179869184"},
 		{"a count below nought", Job{Boards: []Board{board}, Pieces: []Piece{{10, 10, -1, false}}},
 			"boards: piece 0: -1 of 10 by 10: sizes must be from 1 to 1099511627776, counts from 0 to 1048576"},
 		{"more than can be counted", Job{Boards: []Board{board}, Pieces: []Piece{{10, 10, 1 << 20, false}, piece}},

@@ -43,11 +43,9 @@ func optima(t testing.TB) map[string]int64 {
 // of stages, with J. E. Beasley's instances (Journal of the Operational Research Society
 // 36, 1985).
 func TestOneBoard(t *testing.T) {
+	alone(t)
 	want := optima(t)
 	for n := 1; n <= 13; n++ {
-		if racing && n == 13 {
-			continue // seconds
-		}
 		name := fmt.Sprint("gcut", n)
 		s := readSheet(t, readShared(t, "gcut", name+".txt"), false)
 		s.unlimited()
@@ -99,9 +97,7 @@ func TestLimitedBoards(t *testing.T) {
 // TestDemands cuts the same instances with demands and replays every proof. No published
 // values go with these demands, which are drawn.
 func TestDemands(t *testing.T) {
-	if racing {
-		t.Skip("runs without the race detector")
-	}
+	alone(t)
 	proven := 0
 	for n := 1; n <= 12; n++ {
 		s := readSheet(t, readShared(t, "gcut", fmt.Sprintf("gcut%d.txt", n)), false)

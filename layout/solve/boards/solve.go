@@ -13,7 +13,12 @@ func Solve(job Job, effort int64) (*Plan, error) {
 	if err := job.check(); err != nil {
 		return nil, err
 	}
-	s, err := newShop(&job)
+	return solve(&job, effort)
+}
+
+// solve cuts a job whose numbers are sound.
+func solve(job *Job, effort int64) (*Plan, error) {
+	s, err := newShop(job)
 	if err != nil {
 		return nil, err
 	}
