@@ -8,7 +8,7 @@ import (
 // Limits of what a job may hold, so that no sum can overflow.
 const (
 	mostLength = int64(1) << 40 // 1.1 km in nanometres
-	mostCost   = int64(1) << 34
+	mostCost   = int64(1) << 40
 	mostBoards = 1 << 7
 	mostKinds  = 1 << 12 // pieces of different sizes
 	mostPieces = 1 << 20 // all counts together
