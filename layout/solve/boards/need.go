@@ -56,7 +56,7 @@ func (c *chooser) bound() int64 {
 	return all.least(0, all.demands(), [2]int64{})[0]
 }
 
-// dear is more than any plan costs.
+// dear is more than any plan costs, and twice as much is no overflow yet.
 const dear = int64(1) << 62
 
 // visit chooses the number of board b and of all after it.
@@ -134,12 +134,12 @@ func fraction(boards []board, holds []int64, x int64, what int) (sum int64, met 
 		}
 		used[at] = true
 		if n := int64(boards[at].limit); n <= x/holds[at] {
-			sum, x = sum+n*boards[at].rate(what), x-n*holds[at]
+			sum, x = min(sum+n*boards[at].rate(what), dear-1), x-n*holds[at]
 			continue
 		}
 		hi, lo := bits.Mul64(uint64(x), uint64(boards[at].rate(what)))
 		part, _ := bits.Div64(hi, lo, uint64(holds[at])) // x/holds is less than the limit, so it fits
-		return sum + int64(part), true
+		return min(sum+int64(part), dear-1), true
 	}
 	return sum, true
 }

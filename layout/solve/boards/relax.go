@@ -20,13 +20,12 @@ type relaxation struct {
 	*solver
 	program lp.Program
 	cost    []float64 // by board
-	columns []int     // of the program, by layout of the pool; -1 for none
-	first   int       // column of the pool's first layout
+	columns []int     // of the program, by layout of the pool
 }
 
 // relax solves the cutting of what is wanted from at most so many of each board, at
-// costs by board, and gives the need that its duals prove.
-func (s *solver) relax(wanted, limits []int, cost []float64) (*relaxation, need) {
+// costs by board. Layouts are priced with coarse marks until those give no more.
+func (s *solver) relax(wanted, limits []int, cost []float64) *relaxation {
 	r := &relaxation{solver: s, cost: cost}
 	for k, n := range wanted {
 		r.program.AddRow(lp.AtLeast, float64(n), nil)
@@ -38,16 +37,19 @@ func (s *solver) relax(wanted, limits []int, cost []float64) (*relaxation, need)
 	for i := range s.pool {
 		r.add(i)
 	}
-	for r.program.Solve() == lp.Optimal && r.extend() && s.steps <= s.effort {
+	for _, p := range []pricer{s.quick, s.tight} {
+		for r.program.Solve() == lp.Optimal && r.extend(p) && s.steps <= s.effort {
+		}
 	}
-	return r, s.need(r.duals())
+	return r
 }
 
-// duals turns the program's duals into values of pieces.
+// duals turns the program's duals into values of pieces. Whatever values are, they prove
+// a bound, so that nothing depends on how true the program's floats are.
 func (r *relaxation) duals() []int64 {
 	value := make([]int64, len(r.shop.kinds))
 	for k := range value {
-		value[k] = int64(r.program.Dual(k) * scale)
+		value[k] = min(max(int64(r.program.Dual(k)*scale), 0), unmet*scale)
 	}
 	return value
 }
@@ -66,15 +68,15 @@ func (r *relaxation) add(i int) {
 
 // extend prices layouts at the duals and adds those that are worth more than their board
 // costs.
-func (r *relaxation) extend() (found bool) {
+func (r *relaxation) extend(by pricer) (found bool) {
 	value := r.duals()
-	r.tight.price(value)
+	by.price(value)
 	for b := range r.shop.boards {
 		pays := r.cost[b] - r.program.Dual(len(value)+b)
-		if float64(r.tight.best(b)) <= pays*scale+math.Max(pays, 1)*scale*slight {
+		if float64(by.best(b)) <= pays*scale+math.Max(pays, 1)*scale*slight {
 			continue
 		}
-		for _, l := range r.tight.layouts(b) {
+		for _, l := range by.layouts(b) {
 			if i, added := r.keep(l, b); added {
 				r.add(i)
 				found = true
