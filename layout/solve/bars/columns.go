@@ -65,8 +65,8 @@ func newMaster(s *shop, b *budget) *master {
 const (
 	// penalty is what a piece not made costs at first, in bars of the dearest kind.
 	penalty = 8
-	// dearest is what it may come to.
-	dearest = 8 << 20
+	// highestPenalty is what it may come to.
+	highestPenalty = 8 << 20
 )
 
 // addShort adds the column that makes up for pieces of a kind.
@@ -181,7 +181,7 @@ func (m *master) solve() verdict {
 			return unknown
 		case m.shortage() <= whole:
 			return possible
-		case m.hasty || m.penalty >= dearest:
+		case m.hasty || m.penalty >= highestPenalty:
 			return unknown
 		default:
 			m.raisePenalty()

@@ -26,7 +26,11 @@ func (m *master) dive(good func(plan []used) bool) {
 		if m.solve() != possible {
 			return
 		}
-		plan = append(plan, m.fix()...)
+		fixed := m.fix()
+		if len(fixed) == 0 {
+			return // nothing but rounding errors
+		}
+		plan = append(plan, fixed...)
 	}
 }
 
