@@ -106,21 +106,13 @@ func (c *counts) visit(x box) []box {
 			return x.outside(e)
 		}
 	}
-	if total := c.total(set); total < c.ceiling {
-		c.ceiling, c.best = total, set
+	if price := total(c.price, set); price < c.ceiling {
+		c.ceiling, c.best = price, set
 		if c.hopeless(x, multipliers, false) {
 			return nil
 		}
 	}
 	return x.without(set)
-}
-
-func (c *counts) total(set []int64) int64 {
-	sum := int64(0)
-	for b, n := range set {
-		sum += n * c.price[b]
-	}
-	return sum
 }
 
 // breach is the cost of breaking a cut, in bars of the dearest kind to one that the
