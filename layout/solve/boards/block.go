@@ -102,3 +102,15 @@ func (b *block) depth(lies []gridLie, width int64) int {
 	}
 	return deepest + 1
 }
+
+// renumbered is a block with other numbers for its lies.
+func (b *block) renumbered(lies []int) *block {
+	if b.parts == nil {
+		return &block{lie: lies[b.lie]}
+	}
+	c := &block{axis: b.axis}
+	for _, p := range b.parts {
+		c.parts = append(c.parts, p.renumbered(lies))
+	}
+	return c
+}

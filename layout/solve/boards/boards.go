@@ -16,8 +16,8 @@ package boards
 
 // Board is a size of board that can be had.
 type Board struct {
-	Length, Width int64 // Length runs along the grain
-	Cost          int64 // of one, nought or more; 0 for a board at hand, say
+	Length, Width int64 // up to 2^40; Length runs along the grain
+	Cost          int64 // of one, from 0 (a board at hand, say) to 2^34
 	Limit         int   // how many there are; negative for any number
 }
 

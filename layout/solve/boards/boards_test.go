@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math/rand/v2"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // tinyEffort is ample for a job that brute can do.
@@ -13,7 +15,11 @@ const tinyEffort = 1e7
 // verifies every plan and every proof.
 func TestTinyJobs(t *testing.T) {
 	var seen struct{ plans, best, proven, short, misfit int }
-	for n := range 4000 {
+	jobs := 4000
+	if racing {
+		jobs = 400
+	}
+	for n := range jobs {
 		job := tinyJob(rand.New(rand.NewPCG(uint64(n), 2)))
 		want := newBrute(job).cost()
 		plan, err := Solve(job, tinyEffort)
@@ -45,7 +51,7 @@ func TestTinyJobs(t *testing.T) {
 		}
 	}
 	t.Logf("%+v", seen)
-	if s := seen; s.short < 100 || s.misfit < 100 || s.best < s.plans*99/100 || s.proven < s.plans*98/100 {
+	if s := seen; s.short < jobs/40 || s.misfit < jobs/40 || s.best < s.plans*99/100 || s.proven < s.plans*98/100 {
 		t.Errorf("too few of some: %+v", s)
 	}
 }
@@ -143,5 +149,59 @@ func TestProofsThatLie(t *testing.T) {
 		if err := checkProof(job, plan.Bound, plan.Proof); (err == nil) != c.holds {
 			t.Errorf("%s: %v", c.reason, err)
 		}
+	}
+}
+
+// TestRounded cuts jobs with so many sums of sizes that these must be rounded. Plans are
+// true all the same, and a piece as long as the trimmed board is not rounded out of it.
+func TestRounded(t *testing.T) {
+	alone(t)
+	for seed := range uint64(6) {
+		job := shopJob(seed, 14, 3, 2, 1)
+		r := rand.New(rand.NewPCG(seed, 9))
+		for i := range job.Pieces {
+			job.Pieces[i].Length += r.Int64N(1_000_000)
+			job.Pieces[i].Width += r.Int64N(1_000_000)
+		}
+		job.Pieces = append(job.Pieces, Piece{Length: job.Boards[1].Length - 2*job.Trim, Width: 123_456_789, Count: 2})
+		job.Pieces = append(job.Pieces, Piece{Length: 2, Width: 3, Count: 0})
+		if seed%2 == 0 {
+			job.Stages = 0
+		}
+		s, err := newShop(&job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if g, err := newGrid(s, mostPoints(s.stages), true); err != nil || g.exact {
+			t.Fatalf("job %d: nothing to round: %v", seed, err)
+		}
+		if plan := mustSolve(t, job, 1e8); plan.Cost > 2*plan.Bound {
+			t.Errorf("job %d: costs %d, bound %d", seed, plan.Cost, plan.Bound)
+		}
+	}
+}
+
+// TestManyPieces cuts a great many pieces without wearing anyone out, and the same way
+// twice.
+func TestManyPieces(t *testing.T) {
+	job := Job{Stages: 3, Kerf: 3, Boards: []Board{{Length: 2440, Width: 1220, Cost: 5, Limit: -1}, {Length: 1500, Width: 1000, Cost: 3, Limit: -1}},
+		Pieces: []Piece{{600, 400, 300_000, true}, {700, 333, 200_000, false}, {250, 121, 500_000, false}}}
+	for _, effort := range []int64{0, tinyEffort} {
+		plan := mustSolve(t, job, effort)
+		if diff := cmp.Diff(plan, mustSolve(t, job, effort)); diff != "" {
+			t.Errorf("effort %d: two plans:\n%s", effort, diff)
+		}
+		if effort > 0 && !plan.Proven {
+			t.Errorf("costs %d, bound %d", plan.Cost, plan.Bound)
+		}
+	}
+}
+
+// alone ends a long test of one goroutine, in which the race detector would find nothing in
+// many minutes.
+func alone(t *testing.T) {
+	t.Helper()
+	if racing {
+		t.Skip("runs without the race detector")
 	}
 }

@@ -162,3 +162,24 @@ func tinyJob(r *rand.Rand) Job {
 	}
 	return job
 }
+
+// most is the most that the pieces of one board are worth, none taken too often.
+func (b *brute) most(value []int64) int64 {
+	stages := b.job.Stages
+	if stages == 0 {
+		stages = 8
+	}
+	most := int64(0)
+	for way := range 2 {
+		for n, found := range b.gives(int(b.job.Boards[0].Length), int(b.job.Boards[0].Width), stages, way) {
+			sum := int64(0)
+			for i, p := range b.job.Pieces {
+				sum += int64(n/b.place[i]%(p.Count+1)) * value[i]
+			}
+			if found {
+				most = max(most, sum)
+			}
+		}
+	}
+	return most
+}

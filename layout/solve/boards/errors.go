@@ -8,9 +8,10 @@ import (
 // Limits of what a job may hold, so that no sum can overflow.
 const (
 	mostLength = int64(1) << 40 // 1.1 km in nanometres
-	mostCost   = int64(1) << 40
+	mostCost   = int64(1) << 34
+	mostBoards = 1 << 7
+	mostKinds  = 1 << 12 // pieces of different sizes
 	mostPieces = 1 << 20 // all counts together
-	mostKinds  = 1 << 12 // pieces, and boards, of different sizes
 )
 
 // JobError says what is wrong with a job's numbers.
@@ -46,18 +47,20 @@ func (j *Job) check() error {
 	if j.Kerf < 0 || j.Kerf > mostLength || j.Trim < 0 || j.Trim > mostLength || j.Stages < 0 {
 		return wrong("kerf %d, trim %d and stages %d must be from nought to %d", j.Kerf, j.Trim, j.Stages, mostLength)
 	}
-	if len(j.Boards) > mostKinds || len(j.Pieces) > mostKinds {
-		return wrong("%d boards and %d pieces are more than %d", len(j.Boards), len(j.Pieces), mostKinds)
+	if len(j.Boards) > mostBoards || len(j.Pieces) > mostKinds {
+		return wrong("%d boards and %d pieces are more than %d and %d", len(j.Boards), len(j.Pieces), mostBoards, mostKinds)
 	}
 	for i, b := range j.Boards {
 		if !size(b.Length) || !size(b.Width) || b.Cost < 0 || b.Cost > mostCost {
-			return wrong("board %d: %d by %d at a cost of %d: sizes must be from 1, costs from 0, to %d", i, b.Length, b.Width, b.Cost, mostLength)
+			return wrong("board %d: %d by %d at a cost of %d: sizes must be from 1 to %d, costs from 0 to %d",
+				i, b.Length, b.Width, b.Cost, mostLength, mostCost)
 		}
 	}
 	total := 0
 	for i, p := range j.Pieces {
 		if !size(p.Length) || !size(p.Width) || p.Count < 0 || p.Count > mostPieces {
-			return wrong("piece %d: %d of %d by %d: sizes must be from 1 to %d, counts from 0 to %d", i, p.Count, p.Length, p.Width, mostLength, mostPieces)
+			return wrong("piece %d: %d of %d by %d: sizes must be from 1 to %d, counts from 0 to %d",
+				i, p.Count, p.Length, p.Width, mostLength, mostPieces)
 		}
 		total += p.Count
 	}

@@ -50,8 +50,8 @@ func (s *staged) stacks() {
 		return
 	}
 	for a := along; a <= across; a++ {
-		for w, line := range s.tables[1][a] {
-			s.fill(line, a, s.items(1, a, w))
+		for w := range s.tables[1][a] {
+			s.strip(1, a, w)
 		}
 	}
 }
@@ -64,7 +64,7 @@ func (f *filler) strips(a axis) (*block, int64) {
 	var rows []*block
 	sum := int64(0)
 	for room := f.grid.boards[f.board][a]; room > 0; {
-		row, at, value := f.strip(a, room)
+		row, at, value := f.next(a, room)
 		if row == nil {
 			break
 		}
@@ -88,9 +88,9 @@ func (f *filler) single(a axis) (*block, int64) {
 	return row, value
 }
 
-// strip chooses the next strip of at most room: the one of most value in the best
+// next chooses the next strip of at most room: the one of most value in the best
 // filling of the room with strips that may be cut again and again.
-func (f *filler) strip(a axis, room int) (row *block, at int, value int64) {
+func (f *filler) next(a axis, room int) (row *block, at int, value int64) {
 	var items []item
 	end := f.grid.boards[f.board][a.other()]
 	for _, w := range f.widths(a, room) {

@@ -17,6 +17,7 @@ type ruler struct {
 type grid struct {
 	shop   *shop
 	rulers [2]ruler
+	marks  [2]int64
 	boards [][2]int // of each board, the last points on it
 	lies   []gridLie
 	exact  bool // the marks divide all sizes, so nothing was rounded
@@ -47,8 +48,8 @@ func newGrid(s *shop, most int, up bool) (*grid, error) {
 			}
 			points = s.points(a, mark, most, up)
 		}
-		g.rulers[a] = newRuler(points)
-		g.stand(a, mark, up)
+		g.marks[a], g.rulers[a] = mark, newRuler(points)
+		g.stand(a, up)
 	}
 	return g, nil
 }
@@ -169,7 +170,7 @@ func (r *ruler) last(x int64) int {
 
 // stand finds where lies and boards are on the ruler of one direction. A lie that only
 // rounding made too long stands at the end; one too long for every board at -1.
-func (g *grid) stand(a axis, mark int64, up bool) {
+func (g *grid) stand(a axis, up bool) {
 	var sizes []int64
 	for _, l := range g.shop.lies {
 		sizes = append(sizes, l.size[a])
@@ -180,7 +181,7 @@ func (g *grid) stand(a axis, mark int64, up bool) {
 	for i := range g.lies {
 		l := &g.lies[i]
 		l.class[a], _ = slices.BinarySearch(sizes, l.size[a])
-		at, found := slices.BinarySearch(g.rulers[a].at, inMarks(l.size[a], mark, up))
+		at, found := slices.BinarySearch(g.rulers[a].at, inMarks(l.size[a], g.marks[a], up))
 		if !found {
 			at = len(g.rulers[a].at) - 1
 		}
@@ -190,9 +191,12 @@ func (g *grid) stand(a axis, mark int64, up bool) {
 		l.at[a] = at
 	}
 	for i, b := range g.shop.boards {
-		g.boards[i][a] = g.rulers[a].last(b.size[a] / mark)
+		g.boards[i][a] = g.last(a, b.size[a])
 	}
 }
+
+// last is the last point up to a size.
+func (g *grid) last(a axis, size int64) int { return g.rulers[a].last(size / g.marks[a]) }
 
 // classes counts the true sizes of a direction.
 func (g *grid) classes(a axis) int {

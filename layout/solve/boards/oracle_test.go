@@ -248,9 +248,7 @@ func askGLPK(t *testing.T, seconds int, paths []string) (bounds [][2]float64) {
 // TestBesidePeers holds plans and bounds against what general solvers say of the same jobs
 // as integer programs, 3 s each.
 func TestBesidePeers(t *testing.T) {
-	if racing {
-		t.Skip("runs without the race detector")
-	}
+	alone(t)
 	oracle.Long(t)
 	dir := t.TempDir()
 	var paths []string

@@ -1,6 +1,9 @@
 package boards
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // use is a layout of one board.
 type use struct {
@@ -15,6 +18,22 @@ type pile struct {
 	times int
 }
 
+// alike puts boards with the same pieces together and cuts them all like the first, so that
+// the saw is set as seldom as may be; what is cut most often comes first.
+func alike(piles []pile) []pile {
+	var all []pile
+	for _, p := range piles {
+		at := slices.IndexFunc(all, func(q pile) bool { return q.board == p.board && slices.Equal(q.counts, p.counts) })
+		if at < 0 {
+			all = append(all, p)
+		} else {
+			all[at].times += p.times
+		}
+	}
+	slices.SortStableFunc(all, func(p, q pile) int { return cmp.Or(p.board-q.board, q.times-p.times) })
+	return all
+}
+
 // plan writes out what the solver found. Boards cut alike may differ in which piece of
 // the job a kind is, and are then layouts of their own.
 func (s *shop) plan(lies []gridLie, piles []pile) *Plan {
@@ -25,7 +44,7 @@ func (s *shop) plan(lies []gridLie, piles []pile) *Plan {
 			p.wanted[k] = append(p.wanted[k], slices.Repeat([]int{m}, s.job.Pieces[m].Count)...)
 		}
 	}
-	for _, pile := range piles {
+	for _, pile := range alike(piles) {
 		b := s.boards[pile.board]
 		for range pile.times {
 			root := p.board(pile.layout, b, s.job.Trim, s.stages)

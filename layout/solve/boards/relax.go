@@ -38,7 +38,9 @@ func (s *solver) relax(wanted, limits []int, cost []float64) (*relaxation, need)
 	for i := range s.pool {
 		r.add(i)
 	}
-	for r.program.Solve() == lp.Optimal && r.extend() && s.steps <= s.effort {
+	for _, p := range []pricer{s.quick, s.tight} {
+		for r.program.Solve() == lp.Optimal && r.extend(p) && s.steps <= s.effort {
+		}
 	}
 	return r, s.need(r.duals())
 }
@@ -66,15 +68,15 @@ func (r *relaxation) add(i int) {
 
 // extend prices layouts at the duals and adds those that are worth more than their board
 // costs.
-func (r *relaxation) extend() (found bool) {
+func (r *relaxation) extend(by pricer) (found bool) {
 	value := r.duals()
-	r.tight.price(value)
+	by.price(value)
 	for b := range r.shop.boards {
 		pays := r.cost[b] - r.program.Dual(len(value)+b)
-		if float64(r.tight.best(b)) <= pays*scale+math.Max(pays, 1)*scale*slight {
+		if float64(by.best(b)) <= pays*scale+math.Max(pays, 1)*scale*slight {
 			continue
 		}
-		for _, l := range r.tight.layouts(b) {
+		for _, l := range by.layouts(b) {
 			if i, added := r.keep(l, b); added {
 				r.add(i)
 				found = true

@@ -2,6 +2,7 @@ package boards
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"strings"
 	"testing"
@@ -42,11 +43,9 @@ func optima(t testing.TB) map[string]int64 {
 // of stages, with J. E. Beasley's instances (Journal of the Operational Research Society
 // 36, 1985).
 func TestOneBoard(t *testing.T) {
+	alone(t)
 	want := optima(t)
 	for n := 1; n <= 13; n++ {
-		if racing && n == 13 {
-			continue // seconds
-		}
 		name := fmt.Sprint("gcut", n)
 		s := readSheet(t, readShared(t, "gcut", name+".txt"), false)
 		s.unlimited()
@@ -98,9 +97,7 @@ func TestLimitedBoards(t *testing.T) {
 // TestDemands cuts the same instances with demands and replays every proof. No published
 // values go with these demands, which are drawn.
 func TestDemands(t *testing.T) {
-	if racing {
-		t.Skip("runs without the race detector")
-	}
+	alone(t)
 	proven := 0
 	for n := 1; n <= 12; n++ {
 		s := readSheet(t, readShared(t, "gcut", fmt.Sprintf("gcut%d.txt", n)), false)
@@ -119,4 +116,47 @@ func TestDemands(t *testing.T) {
 	if proven < 11 {
 		t.Errorf("%d of 12 proven", proven)
 	}
+}
+
+// TestTinyLimitedBoards compares the best of one board with every way of cutting it. Sizes
+// are multiples of three, so that marks are not units.
+func TestTinyLimitedBoards(t *testing.T) {
+	for n := range 1000 {
+		r := rand.New(rand.NewPCG(uint64(n), 7))
+		job := tinyJob(r)
+		job.Trim, job.Kerf, job.Boards = 0, 0, job.Boards[:1]
+		job.Boards[0].Limit = -1
+		var value []int64
+		for i := range job.Pieces {
+			job.Pieces[i].Length, job.Pieces[i].Width = 1+r.Int64N(4), 1+r.Int64N(4)
+			value = append(value, 1+r.Int64N(9))
+			for k, p := range job.Pieces[:i] { // kinds have one value
+				if p.Length == job.Pieces[i].Length && p.Width == job.Pieces[i].Width {
+					value[i] = value[k]
+				}
+			}
+		}
+		want := newBrute(job).most(value)
+		job.Boards[0].Length, job.Boards[0].Width = 3*job.Boards[0].Length, 3*job.Boards[0].Width
+		for i := range job.Pieces {
+			job.Pieces[i].Length, job.Pieces[i].Width = 3*job.Pieces[i].Length, 3*job.Pieces[i].Width
+		}
+		shop, err := newShop(&job)
+		if err != nil || len(shop.kinds) == 0 {
+			continue
+		}
+		best, worth, done := newSingle(shop, shop.values(value), 0).run(1e9)
+		if !done || worth != want || worth > 0 && !shop.fits(gridOf(t, shop).lies, best, 0) {
+			t.Fatalf("job %d: %+v %v: %d, want %d", n, job, value, worth, want)
+		}
+	}
+}
+
+func gridOf(t *testing.T, s *shop) *grid {
+	t.Helper()
+	g, err := newGrid(s, 1000, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return g
 }

@@ -40,11 +40,11 @@ func (s *shop) missing(effort int64, proof *Proof) error {
 	}
 	for _, b := range s.job.Boards {
 		if b.Limit = -1; !priced {
-			b.Cost = (b.Length>>21 + 1) * (b.Width>>21 + 1)
+			b.Cost = (b.Length>>23 + 1) * (b.Width>>23 + 1)
 		}
 		job.Boards = append(job.Boards, b)
 	}
-	plan, err := Solve(job, effort)
+	plan, err := solve(&job, effort)
 	if err != nil {
 		return err
 	}

@@ -51,7 +51,7 @@ func newSingle(s *shop, value []int64, least int64) *single {
 }
 
 // mostSinglePoints keeps the bounds of a single board quick to work out.
-const mostSinglePoints = 400
+const mostSinglePoints = 200
 
 // run searches until nothing can be better, or for so many steps.
 func (f *single) run(effort int64) (best *block, worth int64, done bool) {
@@ -96,7 +96,7 @@ func (f *single) push(b *block) {
 	for k, n := range g.counts {
 		g.worth += int64(n) * f.value[k]
 	}
-	g.bound = g.worth + f.rest[f.at(f.grid.rulers[along].last(g.size[along]), f.grid.rulers[across].last(g.size[across]))]
+	g.bound = g.worth + f.rest[f.at(f.grid.last(along, g.size[along]), f.grid.last(across, g.size[across]))]
 	if b.parts != nil {
 		g.stages = [2]int{b.depth(f.grid.lies, g.size[b.axis.other()]), b.depth(f.grid.lies, g.size[b.axis.other()]+1)}
 	}
@@ -113,7 +113,7 @@ func (f *single) push(b *block) {
 // stages wherever it goes.
 func (f *single) fresh(g *growth) bool {
 	key := make([]byte, 0, 16+2*len(g.counts))
-	for _, n := range append([]int{f.grid.rulers[along].last(g.size[along]), f.grid.rulers[across].last(g.size[across])}, g.counts...) {
+	for _, n := range append([]int{f.grid.last(along, g.size[along]), f.grid.last(across, g.size[across])}, g.counts...) {
 		key = append(key, byte(n), byte(n>>8))
 	}
 	for _, other := range f.known[string(key)] {

@@ -13,7 +13,12 @@ func Solve(job Job, effort int64) (*Plan, error) {
 	if err := job.check(); err != nil {
 		return nil, err
 	}
-	s, err := newShop(&job)
+	return solve(&job, effort)
+}
+
+// solve cuts a job whose numbers are sound.
+func solve(job *Job, effort int64) (*Plan, error) {
+	s, err := newShop(job)
 	if err != nil {
 		return nil, err
 	}
@@ -45,6 +50,7 @@ type solver struct {
 	effort int64
 	lies   []gridLie
 
+	quick pricer  // sizes rounded up to coarse marks: finds the first layouts
 	tight pricer  // sizes rounded up, if at all: what it finds can be cut
 	loose pricer  // sizes rounded down, if at all: nothing that can be cut is worth more
 	short *staged // for filling boards with what is left
@@ -56,19 +62,35 @@ type solver struct {
 	needs []need
 }
 
-// mostPoints is how many points a ruler may have before sizes are rounded.
-const mostPoints = 1500
+// mostPoints is how many points a ruler may have before sizes are rounded. Beyond three
+// stages every point is held against every other.
+func mostPoints(stages int) int {
+	if stages > 3 {
+		return 600
+	}
+	return 1500
+}
+
+// coarser is by how much the marks are coarser that the first layouts are found with.
+const coarser = 4
+
+// finer is by how much the marks of the bound are finer: it is priced only now and then.
+const finer = 2
 
 func newSolver(s *shop, effort int64) (*solver, error) {
 	v := &solver{shop: s, effort: effort}
-	up, err := newGrid(s, mostPoints, true)
+	up, err := newGrid(s, mostPoints(s.stages), true)
 	if err != nil {
 		return nil, err
 	}
 	v.lies = up.lies
 	v.tight = newPricer(up, &v.steps)
+	v.quick = v.tight
+	if coarse, err := newGrid(s, mostPoints(s.stages)/coarser, true); err == nil {
+		v.quick = newPricer(coarse, &v.steps)
+	}
 	if v.loose = v.tight; !up.exact {
-		down, err := newGrid(s, mostPoints, false)
+		down, err := newGrid(s, mostPoints(s.stages)*finer, false)
 		if err != nil {
 			return nil, err
 		}
@@ -129,6 +151,7 @@ func (s *solver) solve() (piles []pile, bound int64) {
 	}
 	for s.steps <= s.effort {
 		counts, _ := c.choose(known)
+		s.steps += int64(c.nodes * len(c.needs))
 		if counts == nil {
 			break
 		}

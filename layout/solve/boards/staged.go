@@ -13,7 +13,8 @@ type staged struct {
 	grid   *grid
 	value  []int64
 	top    int
-	tables [][2][][]int64 // by level from 1, direction, width, length
+	tables [][2][][]int64 // by level from 1, direction, width, length; a width may share the next narrower's
+	own    [][2][][]int64 // what tables are written to, made when first needed
 	steps  *int64
 }
 
@@ -25,17 +26,14 @@ type item struct {
 }
 
 func newStaged(g *grid, stages int, steps *int64) *staged {
-	s := &staged{grid: g, top: stages, steps: steps, tables: make([][2][][]int64, stages)}
+	s := &staged{grid: g, top: stages, steps: steps, tables: make([][2][][]int64, stages), own: make([][2][][]int64, stages)}
 	for k := 1; k < stages; k++ {
 		for a := along; a <= across; a++ {
 			widths := len(g.rulers[a.other()].at)
 			if k == 1 {
 				widths = g.classes(a.other())
 			}
-			s.tables[k][a] = make([][]int64, widths)
-			for w := range widths {
-				s.tables[k][a][w] = make([]int64, len(g.rulers[a].at))
-			}
+			s.tables[k][a], s.own[k][a] = make([][]int64, widths), make([][]int64, widths)
 		}
 	}
 	return s
@@ -46,15 +44,24 @@ func (s *staged) price(value []int64) {
 	s.value = value
 	for k := 1; k < s.top; k++ {
 		for a := along; a <= across; a++ {
-			for w, line := range s.tables[k][a] {
+			for w := range s.tables[k][a] {
 				if k > 1 && !s.differs(k, a, w) {
-					copy(line, s.tables[k][a][w-1])
-					continue
+					s.tables[k][a][w] = s.tables[k][a][w-1]
+				} else {
+					s.strip(k, a, w)
 				}
-				s.fill(line, a, s.items(k, a, w))
 			}
 		}
 	}
+}
+
+// strip fills the table of one width.
+func (s *staged) strip(k int, a axis, w int) {
+	if s.own[k][a][w] == nil {
+		s.own[k][a][w] = make([]int64, len(s.grid.rulers[a].at))
+	}
+	s.tables[k][a][w] = s.own[k][a][w]
+	s.fill(s.tables[k][a][w], a, s.items(k, a, w))
 }
 
 // differs tells whether a strip of level k could have better parts than the next narrower.
