@@ -5,8 +5,8 @@
 //
 // The rooms below it: measure (lengths and weights), diag (findings), decode
 // (YAML and CSV), parts, goods and plan (what was declared), unit (the dressed
-// unit), check (rules on it), list (tables from it), saw (how stock is cut), solve
-// (pure optimisers). None of them knows of paper.
+// unit), check (rules on it), list (tables from it), saw (how stock is cut), buy
+// (what to order of whom), solve (pure optimisers). None of them knows of paper.
 package layout
 
 import (
@@ -14,6 +14,7 @@ import (
 	"io/fs"
 	"slices"
 
+	"setwright/layout/buy"
 	"setwright/layout/check"
 	"setwright/layout/decode"
 	"setwright/layout/diag"
@@ -44,6 +45,9 @@ type Project struct {
 	Report check.Report
 	// Cuts is how the parts of the unit that are cut are sawn from their stock.
 	Cuts []saw.Plan
+	// Purchase is what to buy for the unit. It is empty if the plan names neither
+	// stock files nor a parts list with prices.
+	Purchase buy.Purchase
 	// Findings are sorted by place, each once. They name files as the plan
 	// does, from the plan's folder.
 	Findings diag.List
@@ -192,9 +196,41 @@ func (p *Project) judge(result unit.Result, partsSound, goodsSound bool) {
 	p.Unit = result.Unit
 	p.Report = check.Run(p.Unit)
 	p.Findings.Add(p.Report.Findings...)
-	cuts, found := list.Cuts(p.Unit, list.Pick(p.Unit), p.OnHand)
+	pick := list.Pick(p.Unit)
+	cuts, found := list.Cuts(p.Unit, pick, p.OnHand)
 	p.Cuts = cuts
 	p.Findings.Add(found...)
+	p.buy(list.Items(p.Unit, pick, p.Cuts, p.OnHand))
+}
+
+// buy works out what to order, if anything says what is on hand or what parts
+// cost.
+func (p *Project) buy(items []buy.Item) {
+	priced := slices.ContainsFunc(items, func(i buy.Item) bool { return len(i.Buying.Packs) > 0 })
+	if len(p.Plan.StockFiles) == 0 && !priced {
+		return
+	}
+	purchase, found := buy.Plan(items, p.Parts)
+	p.Purchase = purchase
+	if len(p.Plan.StockFiles) > 0 {
+		found = append(found, purchase.Shortage()...)
+	}
+	for _, f := range found {
+		if f.At == (diag.Span{}) {
+			f.At = p.boughtAt()
+		}
+		p.Findings.Add(f)
+	}
+}
+
+// boughtAt is where the plan says what is on hand, or what parts cost.
+func (p *Project) boughtAt() diag.Span {
+	for _, files := range [][]plan.Ref{p.Plan.StockFiles, p.Plan.PartsFiles} {
+		if len(files) > 0 {
+			return files[0].At
+		}
+	}
+	return p.Plan.Unit.At
 }
 
 // read reads one file of the project, noting that it was asked for.

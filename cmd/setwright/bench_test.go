@@ -55,7 +55,7 @@ func BenchmarkSpringLists(b *testing.B) {
 	project := layout.Load(os.DirFS(filepath.Dir(spring)), "plan.yaml")
 	b.ReportAllocs()
 	for b.Loop() {
-		files, err := listTargets{csv: "lists", xlsx: "lists.xlsx"}.files(project, list.Tables(project.Unit, project.Cuts))
+		files, err := listTargets{csv: "lists", xlsx: "lists.xlsx"}.files(project, list.Tables(project.Unit, project.Cuts, project.Purchase))
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -39,6 +39,7 @@ func build(src source, in io.Reader, wantSVG bool) (*pack, error) {
 		Images:      project.Image,
 		Report:      project.Report,
 		Cuts:        project.Cuts,
+		Purchase:    project.Purchase,
 	})
 	if err != nil {
 		return nil, err

@@ -34,9 +34,10 @@ var rooms = map[string][]string{
 	"setwright/layout/check":      {"layout/measure", "layout/diag", "layout/statics", "layout/parts", "layout/goods", "layout/plan", "layout/unit"},
 	"setwright/layout/saw":        {"layout/measure", "layout/diag", "layout/parts", "layout/solve/bars", "layout/solve/boards"},
 	"setwright/layout/cutfile":    {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/plan", "layout/saw"},
-	"setwright/layout/list":       {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/saw"},
+	"setwright/layout/buy":        {"layout/measure", "layout/diag", "layout/solve", "layout/parts"},
+	"setwright/layout/list":       {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/saw", "layout/buy"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/picture", "layout/list", "layout/saw"},
+		"layout/unit", "layout/check", "layout/picture", "layout/list", "layout/saw", "layout/buy"},
 
 	"setwright/layout/solve/boards": {"layout/solve/lp"},
 
@@ -47,9 +48,9 @@ var rooms = map[string][]string{
 	"setwright/render/words": {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
 	"setwright/render/xlsx":  {"layout/measure", "layout/plan", "layout/list", "render/words"},
 	"setwright/render/draw": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/picture", "render/bars", "render/sheet", "render/words"},
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/picture", "render/bars", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/picture", "render/sheet", "render/words", "render/draw"},
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/picture", "render/sheet", "render/words", "render/draw"},
 	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw",
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 

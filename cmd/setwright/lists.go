@@ -18,14 +18,16 @@ import (
 
 func listsCommand() *command {
 	c := &command{
-		name: "lists", args: "PLAN", summary: "print pick and cut lists, key and restock list, or write CSV or a workbook",
+		name: "lists", args: "PLAN", summary: "print pick, cut, restock and buy lists and key, or write CSV or a workbook",
 		least: 1, most: 1, missing: "which plan? give its file, or - for standard input",
 		flags: newFlags("lists"),
 		about: `
 Reads and resolves a plan and prints its lists: what to pull from the stockroom
 (pick), the same by face and by who builds it (faces) and by what is carried
 together (loads), how stock is sawn (cut), what goes into each position (key),
-and what to bring of each product (restock). --only keeps some of them.
+what to bring of each product (restock), and where the plan names stock or
+prices, what to order (buy) and what each supplier's order comes to (orders).
+--only keeps some of them.
 
 With --csv each is written into a folder as CSV for other programs, with every
 column: pick.csv, faces.csv and so on; or one of them to standard output.
@@ -47,7 +49,7 @@ setwright lists spring.yaml --only restock --csv - > restock.csv`,
 	var to listTargets
 	c.flags.StringVar(&to.csv, "csv", "", "write the lists as CSV into `DIR`, - for one list to standard output")
 	c.flags.StringVar(&to.xlsx, "xlsx", "", "write the lists as one workbook, `FILE`, - for standard output")
-	c.flags.StringSliceVar(&to.only, "only", nil, "only these `LISTS`: pick, faces, loads, cut, key, restock")
+	c.flags.StringSliceVar(&to.only, "only", nil, "only these `LISTS`: "+strings.Join(list.Names(), ", "))
 	c.run = func(args []string, s streams) error {
 		if err := to.check(c); err != nil {
 			return err
@@ -86,6 +88,15 @@ func (to listTargets) check(c *command) error {
 	return nil
 }
 
+// wants says whether a list is written: one that was asked for, or else any but
+// those of a purchase that there is not.
+func (to listTargets) wants(t *list.Table) bool {
+	if len(to.only) > 0 {
+		return slices.Contains(to.only, t.Name)
+	}
+	return len(t.Rows) > 0 || t.Name != "buy" && t.Name != "orders"
+}
+
 // written is a file to write, or with the path - what goes to standard output.
 type written struct {
 	path, flag string
@@ -102,9 +113,7 @@ func lists(src source, to listTargets, s streams) error {
 		worse(findings, diag.Error).WriteText(s.err)
 		return errReported
 	}
-	tables := slices.DeleteFunc(list.Tables(project.Unit, project.Cuts), func(t *list.Table) bool {
-		return len(to.only) > 0 && !slices.Contains(to.only, t.Name)
-	})
+	tables := slices.DeleteFunc(list.Tables(project.Unit, project.Cuts, project.Purchase), func(t *list.Table) bool { return !to.wants(t) })
 	files, err := to.files(project, tables)
 	if err != nil {
 		return err

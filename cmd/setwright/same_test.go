@@ -36,7 +36,7 @@ func everything(t testing.TB, plan string) []byte {
 	for _, svg := range p.svgs {
 		all.Write(svg)
 	}
-	files, err := listTargets{csv: "lists", xlsx: "lists.xlsx"}.files(p.project, list.Tables(p.project.Unit, p.project.Cuts))
+	files, err := listTargets{csv: "lists", xlsx: "lists.xlsx"}.files(p.project, list.Tables(p.project.Unit, p.project.Cuts, p.project.Purchase))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -20,13 +20,14 @@ const (
 	Decimal      // a decimal number, as it stands in the goods file
 	Length       // in nanometres
 	Mass         // in milligrams
+	Money        // in hundredths of the table's currency
 )
 
 // Cell is one value of a table.
 type Cell struct {
 	Kind Kind
 	Text string // of Text, Word and Decimal
-	N    int64  // of Whole, Length and Mass
+	N    int64  // of Whole, Length, Mass and Money
 }
 
 // Column is what the cells of one column are.
@@ -40,13 +41,14 @@ type Column struct {
 // Table is one list as rows of cells: what is written as CSV, as text and into
 // a workbook, so that these cannot differ.
 type Table struct {
-	Name    string // pick, cut, key or restock
-	Measure measure.System
-	Columns []Column
-	Rows    [][]Cell // as many cells each as there are columns
+	Name     string // one of Names
+	Measure  measure.System
+	Currency string // a label, "" if none was given
+	Columns  []Column
+	Rows     [][]Cell // as many cells each as there are columns
 }
 
-// Unit is the unit of a column's numbers: in or mm, lb or kg, or "".
+// Unit is the unit of a column's numbers: in or mm, lb or kg, a currency, or "".
 func (t *Table) Unit(c Column) string {
 	switch {
 	case c.Kind == Length:
@@ -55,6 +57,8 @@ func (t *Table) Unit(c Column) string {
 		return "kg"
 	case c.Kind == Mass:
 		return "lb"
+	case c.Kind == Money:
+		return t.Currency
 	}
 	return ""
 }
@@ -72,6 +76,8 @@ func (t *Table) Number(c Cell) string {
 		return measure.Length(c.N).Number(t.Measure)
 	case Mass:
 		return measure.Mass(c.N).Number(t.Measure)
+	case Money:
+		return measure.Money(c.N).String()
 	}
 	return ""
 }
@@ -94,7 +100,7 @@ func (t *Table) Figure(c Cell) string {
 // figure is a measure without its unit.
 func figure(text string) string { return text[:strings.LastIndexByte(text, ' ')] }
 
-// Sum adds up the cells of a column: whole numbers, lengths or weights.
+// Sum adds up the cells of a column: whole numbers, lengths, weights or money.
 func (t *Table) Sum(column int) Cell {
 	sum := Cell{Kind: t.Columns[column].Kind}
 	for _, row := range t.Rows {

@@ -12,8 +12,10 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"setwright/layout/buy"
 	"setwright/layout/measure"
 	"setwright/layout/oracle"
+	"setwright/layout/parts"
 	"setwright/layout/plan"
 )
 
@@ -24,7 +26,27 @@ func tables() []*Table {
 		row.Declared = &plan.Row{Label: "shelf"}
 	}
 	cuts, _ := Cuts(u, Pick(u), nil)
-	return Tables(u, cuts)
+	return Tables(u, cuts, bought())
+}
+
+// bought is a purchase of two lines, one without a price, and something on hand.
+func bought() buy.Purchase {
+	line := func(id string, needed, onHand int, priced bool, packs ...buy.Taken) buy.Line {
+		l := buy.Line{Item: buy.Item{ID: id, Name: "A " + id, Needed: needed, OnHand: onHand}, Short: max(0, needed-onHand), Packs: packs, Priced: priced}
+		for _, p := range packs {
+			l.Pieces += p.Pieces * p.Count
+			l.Cost += p.Price * measure.Money(p.Count)
+		}
+		return l
+	}
+	hooks := line("hook", 46, 4, true, buy.Taken{Pieces: 10, Count: 2, Price: 900}, buy.Taken{Pieces: 25, Count: 1, Price: 1850})
+	return buy.Purchase{
+		Orders: []buy.Order{
+			{Supplier: &parts.Supplier{ID: "fernhill", Name: "Fernhill, Fittings"}, Lines: []buy.Line{hooks}, Goods: 3650, Freight: 1200, Duty: 55, Total: 4905},
+			{Lines: []buy.Line{line("sign", 1, 0, false, buy.Taken{Pieces: 1, Count: 1})}, Unpriced: 1},
+		},
+		Held: []buy.Line{line("strip", 2, 5, true)},
+	}
 }
 
 func TestTables(t *testing.T) {
@@ -52,6 +74,28 @@ func TestTableNames(t *testing.T) {
 	}
 }
 
+func TestBuyTables(t *testing.T) {
+	u := dressed()
+	u.Plan.Currency = "$"
+	var got strings.Builder
+	for _, table := range BuyTables(u, bought()) {
+		if err := WriteCSV(&got, table); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want := `supplier,part,name,size,needed,on hand,short,packs,cost ($),pieces,spare,worth ($)
+"Fernhill, Fittings",hook,A hook,,46,4,42,"2 x 10 at 9.00, 1 x 25 at 18.50",36.50,45,0,0.00
+,sign,A sign,,1,0,1,1 x 1,,1,0,
+,strip,A strip,,2,5,0,,0.00,0,0,0.00
+supplier,goods ($),freight ($),duty ($),landed ($),without price,lines
+"Fernhill, Fittings",36.50,12.00,0.55,49.05,,1
+,,,,,1,1
+`
+	if diff := cmp.Diff(want, strings.ReplaceAll(got.String(), "\r\n", "\n")); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
 // TestSums holds what a table adds up against the summary.
 func TestSums(t *testing.T) {
 	s := Summarize(dressed())
@@ -60,6 +104,7 @@ func TestSums(t *testing.T) {
 		"loads": {"weight": int64(s.Hardware + s.Structure)},
 		"cut":   {},
 		"key":   {"units": int64(s.Units)}, "restock": {"units": int64(s.Units)},
+		"buy": {"needed": 49, "short": 43, "cost": 3650}, "orders": {"lines": 2, "landed": 4905},
 	}
 	for _, table := range tables() {
 		got := map[string]int64{}

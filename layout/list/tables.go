@@ -3,28 +3,31 @@ package list
 import (
 	"strings"
 
+	"setwright/layout/buy"
 	"setwright/layout/measure"
 	"setwright/layout/saw"
 	"setwright/layout/unit"
 )
 
 // Names are the names of the tables, in the order Tables gives them.
-func Names() []string { return []string{"pick", "faces", "loads", "cut", "key", "restock"} }
+func Names() []string {
+	return []string{"pick", "faces", "loads", "cut", "key", "restock", "buy", "orders"}
+}
 
 // Tables are the pick list, the same by face and by load, the cut list, the
 // position key and the restock list of a unit, their lines in the order of Pick,
-// Loads, of the patterns in cuts, Key and Stock.
-func Tables(u *unit.Unit, cuts []saw.Plan) []*Table {
+// Loads, of the patterns in cuts, Key and Stock, and what to buy for it.
+func Tables(u *unit.Unit, cuts []saw.Plan, bought buy.Purchase) []*Table {
 	system := u.Plan.Measure
 	pick := Pick(u)
-	return []*Table{
+	return append([]*Table{
 		tabled("pick", system, pickColumns(), pick),
 		tabled("faces", system, faceColumns(), faceLines(pick)),
 		tabled("loads", system, loadColumns(), loadLines(pick, Loads(u, pick))),
 		CutTable(system, cuts),
 		tabled("key", system, keyColumns(), Key(u)),
 		tabled("restock", system, stockColumns(), Stock(u)),
-	}
+	}, BuyTables(u, bought)...)
 }
 
 // column is a column and how its cell is taken from a line of a list.

@@ -9,9 +9,9 @@ import (
 // all sums of one plan or one order are in the same.
 type Money int64
 
-// MaxMoney bounds what a price may say; sums of tens of thousands of them still
-// fit an int64.
-const MaxMoney Money = 1e12
+// MaxMoney bounds what a price may say; sums of hundreds of millions of them
+// still fit an int64.
+const MaxMoney Money = 1e10
 
 // ParseMoney reads a decimal number of zero or more with a point, such as 12.5
 // or 0.35. It is false if there is anything finer than hundredths in it, or if

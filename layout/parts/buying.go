@@ -14,6 +14,7 @@ type Buying struct {
 	Supplier string // the id, "" if none is named
 	Packs    []Pack // smallest first, no two of one size; empty if no price is known
 	Minimum  int    // pieces the supplier sends at the least, 0 if any number
+	Usual    int    // pieces a pack while no price is known, 0 for single ones
 }
 
 // Pack is so many pieces sold together at a price.
@@ -45,6 +46,7 @@ const mostPacks = 20
 // buying reads how something is bought: price of one pack of the usual size, or
 // packs, each with its pieces and price.
 func (r *reader) buying(m *decode.Map, usual int, b *Buying) {
+	b.Usual = usual
 	if v := m.Get("supplier"); v != nil {
 		id, ok := v.Name()
 		_, found := r.list.suppliers.find(id)
@@ -72,6 +74,7 @@ func (r *reader) buying(m *decode.Map, usual int, b *Buying) {
 
 func (r *reader) packs(v *decode.Value) []Pack {
 	var list []Pack
+	r.ok = r.ok && v.IsList()
 	for _, item := range v.List() {
 		m := item.Map()
 		var p Pack
@@ -87,7 +90,7 @@ func (r *reader) packs(v *decode.Value) []Pack {
 		}
 		list = append(list, p)
 	}
-	if len(list) == 0 || len(list) > mostPacks {
+	if v.IsList() && (len(list) == 0 || len(list) > mostPacks) {
 		r.fail(v.At, "too-many", fmt.Sprintf("%d pack sizes", len(list)), fmt.Sprintf("from 1 to %d", mostPacks))
 	}
 	slices.SortFunc(list, func(a, b Pack) int { return a.Pieces - b.Pieces })

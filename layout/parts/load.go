@@ -101,7 +101,24 @@ func Load(base *List, file string, text []byte, into *diag.List) *List {
 		}
 	}
 	top.Done()
+	list.relink()
 	return list
+}
+
+// relink has every part cut from its stock as the last file writes it. Lists that
+// share a part with this one keep theirs.
+func (l *List) relink() {
+	for _, id := range l.order {
+		p := l.byID[id]
+		if p.Cut == nil {
+			continue
+		}
+		if s, _ := l.Stock(p.Cut.From.ID); s != p.Cut.From {
+			c := p.clone()
+			c.Cut.From = s
+			l.byID[id] = c
+		}
+	}
 }
 
 func (l *List) clone() *List {

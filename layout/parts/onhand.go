@@ -22,11 +22,12 @@ type OnHand struct {
 //
 //	part,length,width,on hand
 //	hook-6,,,40
-//	strip-white,96in,,3
-//	strip-white,37in,,1
+//	strip-ticket,96in,,3
+//	strip-ticket,37in,,1
 //
 // part is the id of a part, or of stock, which needs a length and, for sheets,
-// a width; any size will do, so that off-cuts can be listed. Lines that say the
+// a width; any size will do, so that off-cuts can be listed. The id of a part
+// that is cut from bars stands, with a length, for the bars. Lines that say the
 // same thing twice are added up, with a note. What the list does not know is a
 // note too: a stockroom holds more than one unit needs.
 func LoadOnHand(list *List, file string, text []byte, bare measure.System, found *diag.List) []OnHand {
@@ -39,8 +40,13 @@ func LoadOnHand(list *List, file string, text []byte, bare measure.System, found
 	return r.lines
 }
 
+// mostOnHand bounds the pieces of one line.
+const mostOnHand = 1_000_000
+
+// handKey tells one thing on hand from another.
 type handKey struct {
-	id            string
+	part          *Part
+	stock         *Stock
 	length, width measure.Length
 }
 
@@ -52,42 +58,65 @@ type handReader struct {
 }
 
 func (r *handReader) row(m *decode.Map) {
-	h := OnHand{At: m.At}
 	v := m.Need("part")
-	id, ok := v.Name()
-	if !ok || m.Need("on hand") == nil || !m.Int("on hand", 0, 1_000_000, &h.Count) {
-		return
+	id, named := v.Name()
+	var h OnHand
+	counted := m.Need("on hand") != nil && m.Int("on hand", 0, mostOnHand, &h.Count)
+	long := m.Size("length", r.bare, &h.Length) || !m.There("length")
+	wide := m.Size("width", r.bare, &h.Width) || !m.There("width")
+	if named && counted && long && wide && r.find(id, v, &h) {
+		h.At = v.At
+		r.keep(id, h, v)
 	}
-	h.At = v.At
-	h.Part, _ = r.list.Find(id)
-	h.Stock, _ = r.list.Stock(id)
-	sized := m.Size("length", r.bare, &h.Length)
-	wide := m.Size("width", r.bare, &h.Width)
+}
+
+// find says what an id is of.
+func (r *handReader) find(id string, v *decode.Value, h *OnHand) bool {
+	part, isPart := r.list.Find(id)
+	stock, isStock := r.list.Stock(id)
+	if isPart && !isStock && part.Cut != nil && !part.Cut.From.Sheet() {
+		stock, isStock = part.Cut.From, true
+	}
 	switch {
-	case m.There("length") && !sized && h.Length == 0 && !m.Get("length").IsEmpty(), m.There("width") && !wide && !m.Get("width").IsEmpty():
-		return // said already
-	case h.Stock != nil && sized:
-		h.Part = nil
-	case h.Part != nil:
-		h.Stock, h.Length, h.Width = nil, 0, 0
-	case h.Stock != nil:
-		v.Fail("missing-cell", fmt.Sprintf("%s is stock, and its length is not given", id), "the length of each bar, such as 96in", "")
-		return
-	default:
-		v.Report(diag.Finding{Level: diag.Note, Code: "unknown-part", At: v.At,
-			Message: fmt.Sprintf("the parts list knows no %q: what is on hand of it is left out", id), Fix: decode.Suggest(id, r.list.IDs())})
-		return
+	case !isPart && !isStock:
+		r.note(v, "unknown-part", fmt.Sprintf("the parts list knows no %q: what is on hand of it is left out", id), decode.Suggest(id, r.ids()))
+		return false
+	case isStock && (h.Length > 0 || !isPart || part.Kind == Strip):
+		h.Stock = stock
+		return r.sized(id, v, h)
 	}
-	if h.Stock != nil && h.Stock.Sheet() && h.Width == 0 {
-		v.Fail("missing-cell", fmt.Sprintf("%s is sheets, and its width is not given", id), "length and width of each sheet", "")
-		return
+	if h.Part = part; h.Length > 0 || h.Width > 0 {
+		r.note(v, "unused-size", fmt.Sprintf("pieces of %s are all of one size: the one given here is left out", id), "leave length and width blank")
+		h.Length, h.Width = 0, 0
 	}
-	r.keep(id, h, v)
+	return true
+}
+
+// sized wants the size of a bar or a sheet.
+func (r *handReader) sized(id string, v *decode.Value, h *OnHand) bool {
+	switch sheet := h.Stock.Sheet(); {
+	case sheet && (h.Length == 0 || h.Width == 0):
+		v.Fail("missing-cell", fmt.Sprintf("the size of each sheet of %s is not given", id), "its length, along the grain, and its width", "")
+		return false
+	case h.Length == 0:
+		v.Fail("missing-cell", fmt.Sprintf("the length of each bar of %s is not given", id), "a length, such as 96in", "")
+		return false
+	case !sheet && h.Width > 0:
+		r.note(v, "unused-size", fmt.Sprintf("%s is bars: the width given here is left out", id), "leave the width blank")
+		h.Width = 0
+	}
+	return true
+}
+
+func (r *handReader) ids() []string { return append(r.list.IDs(), r.list.stock.order...) }
+
+func (r *handReader) note(v *decode.Value, code, message, fix string) {
+	v.Report(diag.Finding{Level: diag.Note, Code: code, At: v.At, Message: message, Fix: fix})
 }
 
 // keep adds a line, to an earlier one of the same thing if there is one.
 func (r *handReader) keep(id string, h OnHand, v *decode.Value) {
-	key := handKey{id, h.Length, h.Width}
+	key := handKey{h.Part, h.Stock, h.Length, h.Width}
 	if i, there := r.first[key]; there {
 		r.lines[i].Count += h.Count
 		v.Report(diag.Finding{Level: diag.Note, Code: "twice-on-hand", At: h.At,

@@ -216,10 +216,13 @@ func FuzzLoad(f *testing.F) {
 	f.Add("materials: {mdf-black: {name: Black, e: 2700.5, long-term: 1.5, source: x}}\nparts: {shelf-24x12: {bend: {material: mdf-black}}, hook-6: {wire: 3mm}}")
 	f.Add("materials: {m: {name: m, e: 1, source: x}}\nparts: {slope-24: {bend: {thick: 1, stop: 9}}, s: {like: shelf-shoe, bend: {ei: 1}}}")
 	f.Add("parts: {a: {kind: panel, name: a, width: 1, panel: {surface: wire, pitch: 0, count: 9999}}}")
+	f.Add(priced)
+	f.Add(cutHouse)
 	base := builtIn(f)
 	f.Fuzz(func(t *testing.T, text string) {
 		var found diag.List
 		list := Load(base, "house.yaml", []byte(text), &found)
+		checkBuying(t, list)
 		for _, m := range list.Materials() {
 			if m.Name == "" || m.Source == "" || !(m.E >= 1 && m.E <= maxE) || !(m.LongTerm >= 1) {
 				t.Fatalf("%q: kept %+v", text, m)

@@ -88,7 +88,8 @@ func stocks(m *decode.Map, bare measure.System, list *List) {
 // anew take the place of all there were.
 func (r *reader) stock(e decode.Entry) *Stock {
 	s := &Stock{}
-	if old, found := r.list.stock.find(e.Key); found {
+	old, found := r.list.stock.find(e.Key)
+	if found {
 		s = copyOf(old)
 	}
 	s.ID, s.At = e.Key, e.At
@@ -111,6 +112,9 @@ func (r *reader) stock(e decode.Entry) *Stock {
 		s.Sizes = r.stockSizes(sheets, true)
 	}
 	r.Done()
+	if r.ok && found && old.Sheet() != s.Sheet() {
+		r.fail(e.At, "bad-stock", fmt.Sprintf("%s was bars or sheets before, and is the other here", s.ID), "another id, for the parts cut from it cannot follow")
+	}
 	if r.ok {
 		r.checkStock(s)
 	}

@@ -15,12 +15,13 @@ import (
 )
 
 // program is an integer program: one objective to make least under rules, over
-// variables that are nought or one unless named continuous.
+// variables that are nought or one unless named continuous or whole.
 type program struct {
 	objective  sum
 	rules      []string
 	binary     []string
 	continuous []string // at least nought, at most one unless in rules
+	whole      []string // whole numbers, at least nought
 }
 
 // sum is a linear expression.
@@ -62,7 +63,11 @@ func (p program) write(t *testing.T, path string) {
 	for _, name := range p.continuous {
 		fmt.Fprintf(&b, " %s <= 1\n", name)
 	}
-	fmt.Fprintf(&b, "Binary\n %s\nEnd\n", strings.Join(p.binary, "\n "))
+	fmt.Fprintf(&b, "Binary\n %s\n", strings.Join(p.binary, "\n "))
+	if len(p.whole) > 0 {
+		fmt.Fprintf(&b, "General\n %s\n", strings.Join(p.whole, "\n "))
+	}
+	b.WriteString("End\n")
 	if err := os.WriteFile(path, []byte(b.String()), 0o600); err != nil {
 		t.Fatal(err)
 	}

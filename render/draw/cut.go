@@ -236,16 +236,7 @@ func (c *cutFlow) size(length, width measure.Length) string {
 }
 
 // sum is a sum of money with the plan's currency.
-func (j *Job) sum(m measure.Money) string {
-	number, currency := j.Words.Decimal(m.String()), j.Unit.Plan.Currency
-	switch {
-	case currency == "":
-		return number
-	case j.Words.CurrencyLast:
-		return number + "\u00a0" + currency
-	}
-	return currency + number
-}
+func (j *Job) sum(m measure.Money) string { return j.Words.Money(m.String(), j.Unit.Plan.Currency) }
 
 // verdict is what the stock costs, and how far from the least that may be.
 func (c *cutFlow) verdict(p *saw.Plan) string {

@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 
+	"setwright/layout/buy"
 	"setwright/layout/check"
 	"setwright/layout/diag"
 	"setwright/layout/goods"
@@ -27,6 +28,7 @@ type Job struct {
 	Report   check.Report
 	Words    *words.Words
 	Cuts     []saw.Plan
+	Purchase buy.Purchase
 
 	Fingerprint string
 	// Image returns a product's picture by its path, or nil if there is none. It

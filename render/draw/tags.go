@@ -2,8 +2,6 @@ package draw
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"setwright/layout/goods"
 	"setwright/layout/list"
@@ -193,17 +191,7 @@ func priceStyle(r sheet.Rect, price string) (style, string) {
 
 // price is a product's price with the plan's currency, "" if it has none.
 func (j *Job) price(product *goods.Product) string {
-	number, currency := j.Words.Decimal(product.Price), j.Unit.Plan.Currency
-	if number == "" || currency == "" {
-		return number
-	}
-	if j.Words.CurrencyLast {
-		return number + "\u00a0" + currency
-	}
-	if last, _ := utf8.DecodeLastRuneInString(currency); unicode.IsLetter(last) {
-		currency += "\u00a0"
-	}
-	return currency + number
+	return j.Words.Money(product.Price, j.Unit.Plan.Currency)
 }
 
 // wholeWords is text in at most n lines, or nil if it takes more, a word is

@@ -3,6 +3,7 @@
 package pack
 
 import (
+	"setwright/layout/buy"
 	"setwright/layout/check"
 	"setwright/layout/diag"
 	"setwright/layout/picture"
@@ -28,13 +29,15 @@ type Options struct {
 
 	// Cuts is how the parts that are cut are sawn from their stock.
 	Cuts []saw.Plan
+	// Purchase is what to buy for the unit; there is no buy list if it is empty.
+	Purchase buy.Purchase
 }
 
 // Build lays out the whole pack. A finding of level stop marks every sheet
 // "not for construction".
 func Build(u *unit.Unit, findings []diag.Finding, o Options) *sheet.Pack {
 	job := draw.NewJob(u, findings, o.Report)
-	job.Fingerprint, job.Image, job.Cuts = o.Fingerprint, o.Images, o.Cuts
+	job.Fingerprint, job.Image, job.Cuts, job.Purchase = o.Fingerprint, o.Images, o.Cuts, o.Purchase
 	pages := ordered(job)
 	p := &sheet.Pack{
 		Title: u.Plan.Title, Author: u.Plan.By, Subject: subject(u, job), Keywords: o.Fingerprint,
@@ -73,6 +76,7 @@ func ordered(job *draw.Job) []*draw.Page {
 	rest = append(rest, job.PickByFace()...)
 	rest = append(rest, job.Loads()...)
 	rest = append(rest, job.CutList()...)
+	rest = append(rest, job.BuyList()...)
 	rest = append(rest, job.PositionKey()...)
 	rest = append(rest, job.KeyIndex()...)
 	rest = append(rest, job.Restock()...)

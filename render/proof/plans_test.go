@@ -167,7 +167,8 @@ func (p *plan) make() (err error) {
 func (p *plan) draw(more ...diag.Finding) (*sheet.Pack, []byte, error) {
 	findings := append(p.project.Findings.All(), more...)
 	pack, err := render.Pack(p.project.Unit, findings, render.Options{
-		Program: "Setwright under proof", Fingerprint: p.project.Fingerprint, Images: p.project.Image, Report: p.project.Report, Cuts: p.project.Cuts,
+		Program: "Setwright under proof", Fingerprint: p.project.Fingerprint, Images: p.project.Image, Report: p.project.Report,
+		Cuts: p.project.Cuts, Purchase: p.project.Purchase,
 	})
 	if err != nil {
 		return nil, nil, err

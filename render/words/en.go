@@ -101,8 +101,9 @@ func english() *Words {
 		FindingsOfUnit: "Findings on the whole unit: %s",
 
 		StaticsWords: englishStatics(),
-		CutWords:     englishCut(),
 		PickWords:    englishPick(),
+		CutWords:     englishCut(),
+		BuyWords:     englishBuy(),
 	}
 }
 

@@ -101,8 +101,9 @@ func spanish() *Words {
 		FindingsOfUnit: "Hallazgos del mueble entero: %s",
 
 		StaticsWords: spanishStatics(),
-		CutWords:     spanishCut(),
 		PickWords:    spanishPick(),
+		CutWords:     spanishCut(),
+		BuyWords:     spanishBuy(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
 	}

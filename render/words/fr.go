@@ -101,8 +101,9 @@ func french() *Words {
 		FindingsOfUnit: "Constats sur tout le meuble : %s",
 
 		StaticsWords: frenchStatics(),
-		CutWords:     frenchCut(),
 		PickWords:    frenchPick(),
+		CutWords:     frenchCut(),
+		BuyWords:     frenchBuy(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
 	}

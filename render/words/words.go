@@ -100,8 +100,9 @@ type Words struct {
 	PhotoOf                                                             string // face
 
 	StaticsWords
-	CutWords
 	PickWords
+	CutWords
+	BuyWords
 
 	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
 	listWords  map[string]string // by the lists' own words, which are English

@@ -85,3 +85,19 @@ func TestSortKey(t *testing.T) {
 		}
 	}
 }
+
+func TestMoney(t *testing.T) {
+	for _, c := range []struct{ tag, number, currency, want, reason string }{
+		{"en", "1234.50", "$", "$1234.50", "a sign stands before the number"},
+		{"en", "0.05", "USD", "USD\u00a00.05", "a code is kept apart from it"},
+		{"en", "12.00", "", "12.00", "no currency was given"},
+		{"es", "1234.50", "$", "1234,50\u00a0$", "Spanish: a comma, and the sign behind"},
+		{"es", "3.45", "EUR", "3,45\u00a0EUR", "and a code too"},
+		{"fr", "0.00", "€", "0,00\u00a0€", "French likewise"},
+		{"fr", "", "€", "", "no price"},
+	} {
+		if got := In(c.tag).Money(c.number, c.currency); got != c.want {
+			t.Errorf("%s: got %q, want %q: %s", c.tag, got, c.want, c.reason)
+		}
+	}
+}

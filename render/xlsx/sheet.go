@@ -136,9 +136,7 @@ func (b *book) sums(t *list.Table) []any {
 		sum := excelize.Cell{StyleID: b.styles[allStyle]}
 		switch {
 		case c.Total:
-			if sum.StyleID = b.styles[allWhole]; c.Kind == list.Mass {
-				sum.StyleID = b.styles[allMass]
-			}
+			sum.StyleID = b.styles[sumStyle(c.Kind)]
 			// Function 109 is SUM of what is not hidden.
 			sum.Formula = fmt.Sprintf("SUBTOTAL(109,%s:%s)", at(i, 2), at(i, len(t.Rows)+1))
 			sum.Value = b.value(t, t.Sum(i))

@@ -27,6 +27,7 @@ const (
 	allStyle
 	allWhole
 	allMass
+	allMoney
 	styleCount
 )
 
@@ -74,6 +75,7 @@ func looks(system measure.System) [styleCount]excelize.Style {
 		allStyle:     bold(excelize.Style{}, "top"),
 		allWhole:     bold(whole, "top"),
 		allMass:      bold(mass, "top"),
+		allMoney:     bold(excelize.Style{NumFmt: twoPlaces}, "top"),
 	}
 }
 
@@ -113,7 +115,7 @@ func styleOf(t *list.Table, c list.Cell) style {
 		return textStyle
 	case list.Whole:
 		return wholeStyle
-	case list.Decimal:
+	case list.Decimal, list.Money:
 		return decimalStyle
 	case list.Mass:
 		return massStyle
@@ -124,4 +126,15 @@ func styleOf(t *list.Table, c list.Cell) style {
 		return lengthStyle
 	}
 	return plainStyle
+}
+
+// sumStyle is the look of the sum under a column.
+func sumStyle(kind list.Kind) style {
+	switch kind {
+	case list.Mass:
+		return allMass
+	case list.Money:
+		return allMoney
+	}
+	return allWhole
 }

@@ -14,6 +14,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"setwright/layout"
+	"setwright/layout/buy"
 	"setwright/layout/goods"
 	"setwright/layout/list"
 	"setwright/layout/measure"
@@ -198,7 +199,7 @@ func TestHeader(t *testing.T) {
 func TestEveryWordIsTranslated(t *testing.T) {
 	all := []string{"all", "both", "first", "second"}
 	project := layout.Load(os.DirFS("../../samples/spring"), "plan.yaml")
-	for _, table := range list.Tables(project.Unit, project.Cuts) {
+	for _, table := range list.Tables(project.Unit, project.Cuts, buy.Purchase{}) {
 		all = append(all, table.Name)
 		for _, c := range table.Columns {
 			all = append(all, c.Name)

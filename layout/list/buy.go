@@ -1,0 +1,51 @@
+package list
+
+import (
+	"setwright/layout/buy"
+	"setwright/layout/measure"
+	"setwright/layout/parts"
+	"setwright/layout/saw"
+	"setwright/layout/unit"
+)
+
+// Items is what a unit needs that can be bought, and how much of it is on hand:
+// the lines of its pick list, then what the parts that are cut are sawn from, by
+// size. Off-cuts that are used up are among them, and pieces that are cut already,
+// as nothing to buy.
+func Items(u *unit.Unit, pick []PickLine, cuts []saw.Plan, hand []parts.OnHand) []buy.Item {
+	held := map[string]int{}
+	for _, h := range hand {
+		if h.Part != nil {
+			held[h.Part.ID] += h.Count
+		}
+	}
+	var items []buy.Item
+	for _, line := range pick {
+		p := line.Part
+		item := buy.Item{ID: p.ID, Name: p.Name, Buying: p.Buy, Needed: line.Quantity, OnHand: held[p.ID]}
+		if p.Cut != nil {
+			if item.OnHand == 0 {
+				continue
+			}
+			item.Buying, item.Needed, item.Made = parts.Buying{}, min(item.Needed, item.OnHand), true
+		}
+		items = append(items, item)
+	}
+	for i := range cuts {
+		for _, use := range cuts[i].Used {
+			items = append(items, stockItem(&cuts[i], use, u.Plan.Measure))
+		}
+	}
+	return items
+}
+
+// stockItem is the bars or sheets of one size that a plan is sawn from.
+func stockItem(cut *saw.Plan, use saw.Use, system measure.System) buy.Item {
+	stock := cut.Job.Stock
+	item := buy.Item{ID: stock.ID, Name: stock.Name, Size: parts.StockSize{Length: use.Length, Width: use.Width}.Text(system),
+		Needed: use.OnHand + use.Bought, OnHand: use.OnHand, Made: use.Size < 0}
+	if use.Size >= 0 {
+		item.Buying = stock.Sizes[use.Size].Buy
+	}
+	return item
+}
