@@ -56,12 +56,21 @@ type Project struct {
 	// Fingerprint is the same for the same plan, parts and goods.
 	Fingerprint string
 
+	over   []partsFile
 	images map[string]*picture.Picture
 }
 
 // Reader reads plans. It holds the built-in parts list, which is read once and
 // not changed, so that many plans may be read at once by one Reader.
-type Reader struct{ builtIn *parts.List }
+type Reader struct {
+	builtIn *parts.List
+	over    []partsFile // laid over the parts of every plan
+}
+
+type partsFile struct {
+	name string
+	text []byte
+}
 
 // NewReader reads what every plan starts from.
 func NewReader() *Reader {
@@ -69,7 +78,14 @@ func NewReader() *Reader {
 	if err != nil {
 		panic("layout: the built-in parts list: " + err.Error())
 	}
-	return &Reader{list}
+	return &Reader{builtIn: list}
+}
+
+// Over returns a Reader that lays one more parts list over those of every plan:
+// a house's prices, say, which the plans do not name. Findings call it by name,
+// which must not be that of a file in a plan's folder.
+func (r *Reader) Over(name string, text []byte) *Reader {
+	return &Reader{r.builtIn, append(slices.Clip(r.over), partsFile{name, text})}
 }
 
 // Load reads the plan of that name and the files it names. Their names are
@@ -85,7 +101,7 @@ func Parse(fsys fs.FS, name string, text []byte) *Project {
 
 // Load is the function Load, for more plans than one.
 func (r *Reader) Load(fsys fs.FS, name string) *Project {
-	p := &Project{Parts: r.builtIn}
+	p := &Project{Parts: r.builtIn, over: r.over}
 	if text, ok := p.read(fsys, diag.Span{File: name}, name, PlanLimit); ok {
 		p.parse(fsys, name, text)
 	}
@@ -95,7 +111,7 @@ func (r *Reader) Load(fsys fs.FS, name string) *Project {
 
 // Parse is the function Parse, for more plans than one.
 func (r *Reader) Parse(fsys fs.FS, name string, text []byte) *Project {
-	p := &Project{Parts: r.builtIn, Files: []string{name}}
+	p := &Project{Parts: r.builtIn, over: r.over, Files: []string{name}}
 	if len(text) > PlanLimit {
 		p.Findings.Add(diag.Finding{Level: diag.Error, Code: "too-large", At: diag.Span{File: name},
 			Message: fmt.Sprintf("the plan is larger than %d MB", PlanLimit>>20)})
@@ -142,8 +158,8 @@ func (p *Project) checkRuleIDs() {
 	}
 }
 
-// loadParts reads the house's parts lists over the built-in one, and reports
-// whether all of them are sound.
+// loadParts reads the house's parts lists over the built-in one, then what is
+// laid over all plans, and reports whether all of them are sound.
 func (p *Project) loadParts(fsys fs.FS, texts *[][]byte) bool {
 	before := p.Findings.Count(diag.Error)
 	for _, ref := range p.Plan.PartsFiles {
@@ -151,6 +167,10 @@ func (p *Project) loadParts(fsys fs.FS, texts *[][]byte) bool {
 			*texts = append(*texts, text)
 			p.Parts = parts.Load(p.Parts, slashed(ref.Name), text, &p.Findings)
 		}
+	}
+	for _, f := range p.over {
+		*texts = append(*texts, f.text)
+		p.Parts = parts.Load(p.Parts, f.name, f.text, &p.Findings)
 	}
 	return p.Findings.Count(diag.Error) == before
 }

@@ -14,6 +14,7 @@ import (
 	"setwright/layout"
 	"setwright/layout/check"
 	"setwright/layout/diag"
+	"setwright/layout/kit"
 	"setwright/layout/list"
 	"setwright/layout/unit"
 )
@@ -228,5 +229,59 @@ func TestManyHooks(t *testing.T) {
 	}
 	if took := time.Since(start); took > bound {
 		t.Errorf("%d hooks took %v", hooks, took)
+	}
+}
+
+// yearPlans are the gondola samples, so many in all, one after another.
+func yearPlans(n int) []string {
+	samples := []string{"children", "spring", "shirts", "sweets", "boots"}
+	paths := make([]string, n)
+	for i := range paths {
+		paths[i] = filepath.Join(moduleRoot, "samples", samples[i%len(samples)], "plan.yaml")
+	}
+	return paths
+}
+
+// yearHouse is what the house's parts cost and what it has on hand.
+func yearHouse() house {
+	dir := filepath.Join(moduleRoot, "samples", "year")
+	return house{parts: filepath.Join(dir, "larkfield-parts.yaml"), stock: filepath.Join(dir, "stock.csv")}
+}
+
+// BenchmarkKit is a kit of twelve plans, once they are resolved: the kit itself,
+// then with its tables and sheets.
+func BenchmarkKit(b *testing.B) {
+	all, err := readSeveral(yearPlans(12), yearHouse(), kit.Named, nil)
+	if err != nil || all.seasons == nil {
+		b.Fatal("no seasons: ", err)
+	}
+	b.Run("plan", func(b *testing.B) {
+		for b.Loop() {
+			kit.Make(all.seasons, all.hand)
+		}
+	})
+	b.Run("files", func(b *testing.B) {
+		for b.Loop() {
+			year, _ := kit.Make(all.seasons, all.hand)
+			files, err := kitTargets{pdf: "year.pdf", csv: "year"}.files(all, year)
+			if err != nil {
+				b.Fatal(err)
+			}
+			b.ReportMetric(float64(files[len(files)-1].data.Len())/1000, "kB/pdf")
+		}
+	})
+}
+
+// BenchmarkCompare sets six resolved plans side by side, with the sheets.
+func BenchmarkCompare(b *testing.B) {
+	all, err := readSeveral(yearPlans(6), yearHouse(), kit.Titled, nil)
+	if err != nil || all.seasons == nil {
+		b.Fatal("no options: ", err)
+	}
+	for b.Loop() {
+		options, _ := kit.Options(all.seasons, all.hand, all.own)
+		if _, err := (compareTargets{pdf: "options.pdf"}).files(all, options); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

@@ -72,7 +72,7 @@ _setwright() {
 		--measure) COMPREPLY=($(compgen -W 'in mm' -- "$cur")); return ;;
 		--only) COMPREPLY=($(compgen -W '%s' -- "$cur")); return ;;
 		completion) COMPREPLY=($(compgen -W '%s' -- "$cur")); return ;;
-		--csv) if [[ ${COMP_WORDS[1]} != cut ]]; then compopt -o filenames; COMPREPLY=($(compgen -d -- "$cur")); fi; return ;;
+		--csv) if [[ ! ${COMP_WORDS[1]} =~ ^(cut|compare)$ ]]; then compopt -o filenames; COMPREPLY=($(compgen -d -- "$cur")); fi; return ;;
 		--svg) compopt -o filenames; COMPREPLY=($(compgen -d -- "$cur")); return ;;
 	esac
 	case ${COMP_WORDS[1]} in
@@ -107,7 +107,7 @@ _setwright() {
 		--measure) compadd in mm; return ;;
 		--only) compadd %s; return ;;
 		completion) compadd %s; return ;;
-		--csv) if [[ $words[2] == cut ]]; then _files; else _files -/; fi; return ;;
+		--csv) if [[ $words[2] == (cut|compare) ]]; then _files; else _files -/; fi; return ;;
 		--svg) _files -/; return ;;
 	esac
 	case $words[2] in

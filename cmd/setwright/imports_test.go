@@ -36,6 +36,7 @@ var rooms = map[string][]string{
 	"setwright/layout/cutfile":    {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/plan", "layout/saw"},
 	"setwright/layout/buy":        {"layout/measure", "layout/diag", "layout/solve", "layout/parts"},
 	"setwright/layout/list":       {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/saw", "layout/buy"},
+	"setwright/layout/kit":        {"layout/measure", "layout/diag", "layout/solve", "layout/parts", "layout/plan", "layout/unit", "layout/saw", "layout/buy", "layout/list"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/picture", "layout/list", "layout/saw", "layout/buy"},
 
@@ -48,14 +49,14 @@ var rooms = map[string][]string{
 	"setwright/render/words": {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
 	"setwright/render/xlsx":  {"layout/measure", "layout/plan", "layout/list", "render/words"},
 	"setwright/render/draw": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/picture", "render/bars", "render/sheet", "render/words"},
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/picture", "render/bars", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/picture", "render/sheet", "render/words", "render/draw"},
-	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw",
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/picture", "render/sheet", "render/words", "render/draw"},
+	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/kit",
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 
 	"setwright/cmd/setwright": {"fonts", "layout", "layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods",
-		"layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/cutfile", "render", "render/sheet", "render/pdf", "render/svg", "render/xlsx"},
+		"layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/cutfile", "layout/kit", "render", "render/sheet", "render/pdf", "render/svg", "render/xlsx"},
 }
 
 // support lists packages that only tests import.

@@ -86,6 +86,8 @@ func commands() []*command {
 		resolveCommand(),
 		listsCommand(),
 		cutCommand(),
+		kitCommand(),
+		compareCommand(),
 		partsCommand(),
 		rulesCommand(),
 		goodsCommand(),

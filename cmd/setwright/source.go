@@ -31,6 +31,11 @@ func newSource(path string) source {
 // load reads and resolves the plan. Nothing outside its folder is read, not
 // even through a link. Findings name files as seen from where the command runs.
 func (s source) load(in io.Reader) (*layout.Project, error) {
+	return s.loadBy(layout.NewReader(), in)
+}
+
+// loadBy is load, for more plans than one.
+func (s source) loadBy(reader *layout.Reader, in io.Reader) (*layout.Project, error) {
 	root, err := os.OpenRoot(s.dir)
 	if err != nil {
 		return nil, plainError(s.path, err)
@@ -42,9 +47,9 @@ func (s source) load(in io.Reader) (*layout.Project, error) {
 		if err != nil {
 			return nil, plainError(stdinName, err)
 		}
-		project = layout.Parse(root.FS(), stdinName, text)
+		project = reader.Parse(root.FS(), stdinName, text)
 	} else {
-		project = layout.Load(root.FS(), filepath.Base(s.path))
+		project = reader.Load(root.FS(), filepath.Base(s.path))
 	}
 	project.Findings.Add(letters(project)...)
 	project.Findings.Sort()

@@ -4,7 +4,7 @@
 //
 // Slots gives every row of a face its mounting height. Places and Spaced give
 // the pieces of one row their places sideways. Allot gives products fronts on rows.
-// Cover buys pieces in packs; Basket buys of one seller.
+// Cover buys pieces in packs, Lots season by season; Basket buys of one seller.
 //
 // Every answer is the true optimum of an objective stated on its type (of Allot
 // and Basket, where their effort allows), with ties broken down to a single answer, so the same

@@ -31,6 +31,11 @@ func (e *elevation) paper(b unit.Box) sheet.Rect {
 // carcass draws what stands before anything is hung: floor, feet, deck, panels.
 func (e *elevation) carcass() {
 	e.floor(e.x(e.zone.x0)-8*mm, e.x(e.zone.x1)+8*mm)
+	e.standing()
+}
+
+// standing draws what stands on the floor.
+func (e *elevation) standing() {
 	f := facingOf(e.face)
 	for _, s := range e.job.Unit.Structure {
 		b := f.box(s.Solid)

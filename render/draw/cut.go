@@ -23,17 +23,21 @@ func NewCutJob(head *plan.Plan, cuts []saw.Plan) *Job {
 
 // CutList draws how everything that is cut is sawn: bars first, then sheets,
 // every drawing of a kind at one scale.
-func (j *Job) CutList() []*Page {
+func (j *Job) CutList() []*Page { return j.cutsOf("", "", j.Cuts) }
+
+// cutsOf draws the cutting of stock on sheets whose names and titles begin as
+// given: bars, then sheets.
+func (j *Job) cutsOf(name, title string, plans []saw.Plan) []*Page {
 	var bars, sheets []*saw.Plan
-	for i := range j.Cuts {
-		if p := &j.Cuts[i]; p.Job.Sheet() {
+	for i := range plans {
+		if p := &plans[i]; p.Job.Sheet() {
 			sheets = append(sheets, p)
 		} else {
 			bars = append(bars, p)
 		}
 	}
-	pages := j.cutSection("cut-bars", j.Words.CutBars, bars)
-	return append(pages, j.cutSection("cut-sheets", j.Words.CutSheets, sheets)...)
+	pages := j.cutSection(name+"cut-bars", title+j.Words.CutBars, bars)
+	return append(pages, j.cutSection(name+"cut-sheets", title+j.Words.CutSheets, sheets)...)
 }
 
 // cutSheet is the name of the first sheet of the cut list on which parts from a

@@ -102,7 +102,9 @@ func planFiles() (list []*plan, err error) {
 }
 
 // load reads the plan, on its paper and in its language.
-func (p *plan) load() (*layout.Project, error) {
+func (p *plan) load() (*layout.Project, error) { return p.loadBy(layout.NewReader()) }
+
+func (p *plan) loadBy(reader *layout.Reader) (*layout.Project, error) {
 	text, err := fs.ReadFile(p.files, "plan.yaml")
 	if err != nil {
 		return nil, err
@@ -111,7 +113,7 @@ func (p *plan) load() (*layout.Project, error) {
 		text = regexp.MustCompile(`(?m)^(paper|language): \w+.*\n`).ReplaceAll(text, nil)
 		text = fmt.Appendf(text, "\npaper: %s\nlanguage: %s\n", p.paper, p.tongue)
 	}
-	project := layout.Parse(p.files, "plan.yaml", text)
+	project := reader.Parse(p.files, "plan.yaml", text)
 	if project.Unit == nil || p.paper != "" && (project.Plan.Paper != p.paper || project.Plan.Language != p.tongue) {
 		var said bytes.Buffer
 		project.Findings.WriteText(&said)

@@ -104,6 +104,7 @@ func english() *Words {
 		PickWords:    englishPick(),
 		CutWords:     englishCut(),
 		BuyWords:     englishBuy(),
+		KitWords:     englishKit(),
 	}
 }
 

@@ -104,6 +104,7 @@ func spanish() *Words {
 		PickWords:    spanishPick(),
 		CutWords:     spanishCut(),
 		BuyWords:     spanishBuy(),
+		KitWords:     spanishKit(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
 	}

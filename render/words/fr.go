@@ -104,6 +104,7 @@ func french() *Words {
 		PickWords:    frenchPick(),
 		CutWords:     frenchCut(),
 		BuyWords:     frenchBuy(),
+		KitWords:     frenchKit(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
 	}

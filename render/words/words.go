@@ -103,6 +103,7 @@ type Words struct {
 	PickWords
 	CutWords
 	BuyWords
+	KitWords
 
 	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
 	listWords  map[string]string // by the lists' own words, which are English

@@ -1,0 +1,207 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"setwright/layout"
+	"setwright/layout/decode"
+	"setwright/layout/diag"
+	"setwright/layout/kit"
+	"setwright/layout/parts"
+	"setwright/layout/plan"
+)
+
+// mostPlans bounds the plans of one kit or comparison: more than fit on sheets
+// that anyone reads.
+const mostPlans = 60
+
+// house is what a house says beside its plans: a parts list laid over those of
+// every plan, and what is on hand. Either may be "".
+type house struct{ parts, stock string }
+
+// several is plans read together. Where any of them, or of the house's files,
+// has errors there are no seasons; findings say why. Sources, projects and
+// seasons are in the order given.
+type several struct {
+	sources  []source
+	projects []*layout.Project
+	seasons  []kit.Season
+	hand     []parts.OnHand
+	findings diag.List        // of all, named as the user names files
+	own      [][]diag.Finding // of each plan
+	together []diag.Finding   // about the plans together
+	house    house
+	mark     string // the fingerprint of all together
+}
+
+// readSeveral reads plans, all of them with one Reader, and gives them names.
+func readSeveral(paths []string, h house, name func([]kit.Season) []kit.Season, in io.Reader) (*several, error) {
+	all := &several{house: h}
+	reader := layout.NewReader()
+	var texts [][]byte
+	if text, ok := all.houseFile(h.parts); ok {
+		reader = reader.Over(fromHere(h.parts), text)
+		texts = append(texts, text)
+	}
+	for _, path := range paths {
+		if err := all.read(newSource(path), reader, in); err != nil {
+			return nil, err
+		}
+	}
+	if !all.findings.Has(diag.Error) {
+		all.seasons = name(all.seasons)
+		all.onHand(&texts)
+	}
+	if all.tidy(); all.findings.Has(diag.Error) {
+		all.seasons = nil
+	}
+	for _, p := range all.projects {
+		texts = append(texts, []byte(p.Fingerprint))
+	}
+	all.mark = plan.Fingerprint(texts...)
+	return all, nil
+}
+
+// read reads one plan.
+func (all *several) read(src source, reader *layout.Reader, in io.Reader) error {
+	project, err := src.loadBy(reader, in)
+	if err != nil {
+		return err
+	}
+	found := src.findings(project)
+	all.findings.Add(found.All()...)
+	all.sources = append(all.sources, src)
+	all.projects = append(all.projects, project)
+	all.own = append(all.own, found.All())
+	name := src.path
+	if name == "-" {
+		name = stdinName
+	}
+	if project.Unit != nil {
+		all.seasons = append(all.seasons, kit.Season{File: name, Mark: project.Fingerprint, Unit: project.Unit, OnHand: project.OnHand})
+	}
+	return nil
+}
+
+// houseFile reads a file of the house, if one is named.
+func (all *several) houseFile(file string) ([]byte, bool) {
+	if file == "" {
+		return nil, false
+	}
+	return readNamed(file, decode.PartsLimit, &all.findings)
+}
+
+// onHand reads what is on hand: the house's file, or else the plans' own.
+func (all *several) onHand(texts *[][]byte) {
+	if all.house.stock == "" {
+		hand, found := kit.OnHand(all.seasons)
+		all.hand = hand
+		all.add(found)
+		return
+	}
+	if text, ok := all.houseFile(all.house.stock); ok {
+		*texts = append(*texts, text)
+		var found diag.List
+		all.hand = kit.LoadOnHand(all.seasons, fromHere(all.house.stock), text, &found)
+		all.add(found.All())
+	}
+}
+
+func (all *several) tidy() {
+	all.findings.Sort()
+	all.findings.Dedupe()
+}
+
+// fromHere is a file's name as it is said from where the command runs, and
+// unlike any that a plan may give to its own.
+func fromHere(file string) string {
+	if filepath.IsAbs(file) {
+		return filepath.ToSlash(file)
+	}
+	return "./" + strings.TrimPrefix(filepath.ToSlash(file), "./")
+}
+
+// keep refuses to write over any file that the result is made from.
+func (all *several) keep(out, result, flag string) error {
+	for i, src := range all.sources {
+		if err := keepInputs(out, result, flag, src, all.projects[i].Files); err != nil {
+			return err
+		}
+	}
+	for _, file := range []string{all.house.parts, all.house.stock} {
+		if file != "" {
+			if err := keepInputs(out, result, flag, source{dir: filepath.Dir(file)}, []string{filepath.Base(file)}); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// add adds what was found about the plans together.
+func (all *several) add(found []diag.Finding) {
+	all.together = append(all.together, found...)
+	all.findings.Add(found...)
+	all.tidy()
+}
+
+// refuse tells what is wrong with the plans and ends the command.
+func (all *several) refuse(s streams) error {
+	worse(&all.findings, diag.Error).WriteText(s.err)
+	return errReported
+}
+
+// write writes each file whole, once it is sure that none replaces another or
+// what it is made from. Then it tells what was found about the plans together,
+// and their stops.
+func (all *several) write(files []*written, result string, s streams) error {
+	if err := apart(files); err != nil {
+		return err
+	}
+	for _, f := range files {
+		if err := all.keep(f.path, result, f.flag); err != nil {
+			return err
+		}
+	}
+	for _, f := range files {
+		if f.path == "-" {
+			if _, err := s.out.Write(f.data.Bytes()); err != nil {
+				return plainError("standard output", err)
+			}
+			continue
+		}
+		if err := writeFile(f.path, f.data.Bytes()); err != nil {
+			return err
+		}
+	}
+	told := worse(&all.findings, diag.Stop)
+	told.Add(all.together...)
+	told.Sort()
+	told.Dedupe()
+	told.WriteText(s.err)
+	for _, f := range files {
+		if f.path != "-" {
+			fmt.Fprintf(s.out, "%s: %d plans, %s\n", f.path, len(all.seasons), counted(&all.findings))
+		}
+	}
+	return verdict(&all.findings)
+}
+
+// bind adds the flags of the house's files to a command.
+func (h *house) bind(c *command) {
+	c.flags.StringVar(&h.parts, "parts", "", "lay the parts list `FILE` over those of the plans")
+	c.flags.StringVar(&h.stock, "stock", "", "what is on hand: a stock `FILE`")
+}
+
+// named refuses flags that are given without the name they need.
+func named(c *command, flags ...string) error {
+	for _, name := range flags {
+		if f := c.flags.Lookup(name); f.Changed && f.Value.String() == "" {
+			return c.misused("--%s needs a name", name)
+		}
+	}
+	return nil
+}
