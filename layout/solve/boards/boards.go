@@ -12,6 +12,12 @@
 // cut that only frees a piece from what is left over counts as a cut of its stage
 // like any other, so that three stages are what the saw does and not three and a
 // trim. Squaring up the board's edges (Trim) comes before and is no stage.
+//
+// How it works: a grid holds the places at which parts can end; a pricer finds, by dynamic
+// programming over these, the most that each board can give when pieces have values; a
+// linear program turns layouts into values and values into layouts; a chooser finds the
+// cheapest numbers of boards that all such values allow; and diving and filling look for
+// layouts that make do with those. The values and what boards hold at them are the proof.
 package boards
 
 // Board is a size of board that can be had.

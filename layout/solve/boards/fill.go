@@ -236,9 +236,13 @@ func (f *filler) run(a axis, end int, offers []offer, note bool) {
 	if note {
 		f.taken = make([]bool, len(offers)*(end+1))
 	}
+	at := f.grid.rulers[a].at
 	for n, o := range offers {
-		for i := end; i >= o.at; i-- {
-			if v := f.worth[f.grid.rulers[a].left(i)[o.at]] + o.value; v > f.worth[i] {
+		for i, left := end, end; i >= o.at; i-- {
+			for at[left] > at[i]-at[o.at] {
+				left--
+			}
+			if v := f.worth[left] + o.value; v > f.worth[i] {
 				f.worth[i] = v
 				if note {
 					f.taken[n*(end+1)+i] = true

@@ -29,7 +29,7 @@ func (s *solver) pack(r *relaxation, counts []int, pays []int64, first bool) []p
 		if done || best != nil && first || s.steps > s.effort {
 			return best
 		}
-		r, _ = s.relax(wanted, limits, r.cost)
+		r = s.relax(wanted, limits, r.cost)
 		if len(taken) == 0 {
 			one := s.takeOne(r, wanted, limits)
 			if one == nil {

@@ -20,13 +20,12 @@ type relaxation struct {
 	*solver
 	program lp.Program
 	cost    []float64 // by board
-	columns []int     // of the program, by layout of the pool; -1 for none
-	first   int       // column of the pool's first layout
+	columns []int     // of the program, by layout of the pool
 }
 
 // relax solves the cutting of what is wanted from at most so many of each board, at
-// costs by board, and gives the need that its duals prove.
-func (s *solver) relax(wanted, limits []int, cost []float64) (*relaxation, need) {
+// costs by board. Layouts are priced with coarse marks until those give no more.
+func (s *solver) relax(wanted, limits []int, cost []float64) *relaxation {
 	r := &relaxation{solver: s, cost: cost}
 	for k, n := range wanted {
 		r.program.AddRow(lp.AtLeast, float64(n), nil)
@@ -42,14 +41,15 @@ func (s *solver) relax(wanted, limits []int, cost []float64) (*relaxation, need)
 		for r.program.Solve() == lp.Optimal && r.extend(p) && s.steps <= s.effort {
 		}
 	}
-	return r, s.need(r.duals())
+	return r
 }
 
-// duals turns the program's duals into values of pieces.
+// duals turns the program's duals into values of pieces. Whatever values are, they prove
+// a bound, so that nothing depends on how true the program's floats are.
 func (r *relaxation) duals() []int64 {
 	value := make([]int64, len(r.shop.kinds))
 	for k := range value {
-		value[k] = int64(r.program.Dual(k) * scale)
+		value[k] = min(max(int64(r.program.Dual(k)*scale), 0), unmet*scale)
 	}
 	return value
 }

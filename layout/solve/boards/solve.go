@@ -140,8 +140,8 @@ func (s *solver) solve() (piles []pile, bound int64) {
 	wanted, limits := s.wanted(), s.limits()
 	known := [2]int64{dear, dear}
 	if c.bound() < dear {
-		r, n := s.relax(wanted, limits, s.costs())
-		c.needs = append(c.needs, n)
+		r := s.relax(wanted, limits, s.costs())
+		c.needs = append(c.needs, s.need(r.duals()))
 		if piles = s.pack(r, limits, s.pays(), false); piles == nil {
 			piles = s.refill(wanted, limits, s.pays(), 1, known)
 		}
@@ -155,8 +155,8 @@ func (s *solver) solve() (piles []pile, bound int64) {
 		if counts == nil {
 			break
 		}
-		r, n := s.relax(wanted, counts, make([]float64, len(counts)))
-		if n.exceeds(counts) {
+		r := s.relax(wanted, counts, make([]float64, len(counts)))
+		if n := s.need(r.duals()); n.exceeds(counts) {
 			c.needs = append(c.needs, n)
 			continue
 		}
