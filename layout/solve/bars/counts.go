@@ -26,8 +26,8 @@ func exceeds(worth, need, most, bars []int64) bool {
 		product := float64(most[b]) * float64(n)
 		near, size = near-float64(product), size+float64(product)
 	}
-	if math.Abs(near) > size*1e-12 {
-		return near > 0 // sums of so few terms are truer than that
+	if terms := len(need) + len(bars); math.Abs(near) > size*float64(terms+2)*1e-15 {
+		return near > 0 // rounding is less: each term and sum is true to 1.2e-16 of size
 	}
 	var sum, term big.Int
 	for k, n := range need {
