@@ -143,7 +143,7 @@ func (h *hunt) reaches(i int, width, worth int64) bool {
 			it := &h.items[j]
 			h.work++
 			if n := rest / it.width; n < it.most {
-				if float64(sum)+float64(rest)*it.rate() > float64(h.worth[b])+slack {
+				if float64(sum)+float64(float64(rest)*it.rate()) > float64(h.worth[b])+slack {
 					return true
 				}
 				break

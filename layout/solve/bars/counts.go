@@ -19,15 +19,15 @@ type cut struct {
 func exceeds(worth, need, most, bars []int64) bool {
 	near, size := 0.0, 0.0
 	for k, n := range need {
-		near += float64(worth[k]) * float64(n)
-		size += float64(worth[k]) * float64(n)
+		product := float64(worth[k]) * float64(n)
+		near, size = near+float64(product), size+float64(product)
 	}
 	for b, n := range bars {
-		near -= float64(most[b]) * float64(n)
-		size += float64(most[b]) * float64(n)
+		product := float64(most[b]) * float64(n)
+		near, size = near-float64(product), size+float64(product)
 	}
-	if math.Abs(near) > size*1e-12 {
-		return near > 0 // sums of so few terms are truer than that
+	if terms := len(need) + len(bars); math.Abs(near) > size*float64(terms+2)*1e-15 {
+		return near > 0 // rounding is less: each term and sum is true to 1.2e-16 of size
 	}
 	var sum, term big.Int
 	for k, n := range need {
@@ -129,10 +129,10 @@ func (c *counts) relax(x box) (values, multipliers []float64, short bool) {
 		scale[i] = float64(max(1, slices.Max(k.most)))
 		bound := 0.0
 		for j, n := range c.need {
-			bound += float64(k.worth[j]) * float64(n)
+			bound += float64(float64(k.worth[j]) * float64(n))
 		}
 		for b, n := range x.low {
-			bound -= float64(k.most[b]) * float64(n)
+			bound -= float64(float64(k.most[b]) * float64(n))
 		}
 		p.AddRow(lp.AtLeast, bound/scale[i], nil)
 	}

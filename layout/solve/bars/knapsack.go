@@ -202,7 +202,7 @@ func (k *knapsack) promising(st state, from int) bool {
 		k.reach[b] = at
 		last := &k.lots[at]
 		rest -= last.before - first.before
-		if float64(st.worth+last.worth-first.worth)+float64(rest)*last.rate > float64(k.worth[b])+slack {
+		if float64(st.worth+last.worth-first.worth)+float64(float64(rest)*last.rate) > float64(k.worth[b])+slack {
 			return true
 		}
 	}

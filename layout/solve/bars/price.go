@@ -40,7 +40,7 @@ func (m *master) roundDuals() {
 			rate = max(rate, m.program.Dual(m.row(k))/float64(w))
 		}
 	}
-	parts := math.Min(parts, manyParts/(1+rate*float64(slices.Max(m.room))))
+	parts := math.Min(parts, manyParts/(1+float64(rate*float64(slices.Max(m.room)))))
 	m.worth = m.worth[:0]
 	for k := range m.width {
 		v := int64(0)
