@@ -249,7 +249,7 @@ func clearOf(ats []measure.Length, room, pitch measure.Length, v view) []measure
 func (c *cutFlow) numbers(strokes []saw.Stroke, root *saw.Node, v view) {
 	const pitch = 2*cutNumber + 300*micron
 	top, right := v.y(root.Width), v.x(root.Length)
-	ats, number := numbered(strokes, saw.Cross)
+	ats, number := cutsOf(strokes, saw.Cross)
 	lo, hi := v.x(0)-cutNumber, right+cutRight
 	ats = clearOf(ats, hi-lo, pitch, v)
 	labels := make([]slotted, len(ats))
@@ -260,7 +260,7 @@ func (c *cutFlow) numbers(strokes []saw.Stroke, root *saw.Node, v view) {
 		c.page.line(v.x(ats[i]), top-500*micron, x, top-ringLift+cutNumber, pencil(hair, 120))
 		c.page.cutNumber(x, top-ringLift, number[ats[i]])
 	}
-	ats, number = numbered(strokes, saw.Rip)
+	ats, number = cutsOf(strokes, saw.Rip)
 	lo, hi = top-cutNumber, v.origin.Y+3*mm
 	ats = clearOf(ats, hi-lo, pitch, v)
 	slices.Reverse(ats)
@@ -274,8 +274,8 @@ func (c *cutFlow) numbers(strokes []saw.Stroke, root *saw.Node, v view) {
 	}
 }
 
-// numbered lists where the cuts of one way are, and the number of each.
-func numbered(strokes []saw.Stroke, way saw.Way) (ats []measure.Length, number map[measure.Length]int) {
+// cutsOf lists where the cuts of one way are, and the number of each.
+func cutsOf(strokes []saw.Stroke, way saw.Way) (ats []measure.Length, number map[measure.Length]int) {
 	number = map[measure.Length]int{}
 	for _, k := range strokes {
 		if k.Way == way {
