@@ -37,8 +37,9 @@ type Plan struct {
 	Used     []Use // the largest first, each size once
 	Patterns []Pattern
 
-	// Missing is how many of each piece of the job nothing is left for, and ToBuy
-	// what they could be cut from. Both are empty if all was cut.
+	// Missing is how many of each piece of the job are not cut, 0 if all are. Stock
+	// ran out for them, and ToBuy is what they could be cut from; or no stock is
+	// large enough.
 	Missing []int
 	ToBuy   []Use
 

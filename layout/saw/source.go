@@ -56,8 +56,8 @@ type shop struct {
 
 // newShop lists what the pieces can be cut from: what is on hand, which costs
 // nothing, then what can be bought, at its price. A size without a price is left
-// out if others have one and every piece can be cut without it; if none has, or
-// it is needed, all cost what they measure.
+// out if every piece can be cut from one that has; if not, all cost what they
+// measure.
 func newShop(job *Job) *shop {
 	s := &shop{Job: job}
 	var priced, all []source
@@ -74,7 +74,7 @@ func newShop(job *Job) *shop {
 	}
 	s.sources = s.hand()
 	s.priced = len(priced) > 0 && !slices.ContainsFunc(job.Pieces, func(p Piece) bool {
-		return !s.fits(p, priced) && !s.fits(p, s.sources) && s.fits(p, all)
+		return !s.fits(p, priced) && s.fits(p, all)
 	})
 	switch {
 	case s.priced:

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -153,7 +154,7 @@ func (c *cutFlow) running(strokes []saw.Stroke, v view) (list []running, deepest
 			list = append(list, running{at: k.At})
 		}
 	}
-	slices.SortFunc(list, func(a, b running) int { return int(min(max(a.at-b.at, -1), 1)) })
+	slices.SortFunc(list, func(a, b running) int { return cmp.Compare(a.at, b.at) })
 	list = slices.Compact(list)
 	for _, r := range list {
 		labels = append(labels, slotted{v.len(r.at), letter(plain).width(c.job.figure(r.at))})

@@ -10,7 +10,8 @@ import (
 )
 
 const (
-	cutTop       = 8 * mm        // over a sheet: numbers of crosscuts
+	ringLift     = 7 * mm        // from a sheet up to the numbers of crosscuts
+	cutTop       = 10 * mm       // over a sheet: numbers of crosscuts
 	cutNumber    = 2400 * micron // radius of the number of a cut
 	cutTable     = 84 * mm       // what the table of cuts wants at least
 	cutTableMost = 110 * mm      // and takes at most
@@ -208,13 +209,14 @@ func (c *cutFlow) ripFigures(strokes []saw.Stroke, v view) {
 	if len(ats) == 0 {
 		return
 	}
-	ats = sorted(ats)
+	top := v.y(slices.Max(ats)) - cutTop
+	ats = clearOf(sorted(ats), v.origin.Y-top, depthPitch, v)
 	p, x := c.page, v.origin.X-cutRunWidth+3*mm
 	labels := make([]slotted, len(ats))
 	for i, at := range ats {
 		labels[len(ats)-1-i] = slotted{v.y(at), depthPitch}
 	}
-	middles := spread(labels, v.y(ats[len(ats)-1])-cutTop, v.origin.Y)
+	middles := spread(labels, top, v.origin.Y)
 	p.line(x, v.origin.Y, x, v.y(ats[len(ats)-1]), pen(hair))
 	p.line(x, v.origin.Y, v.origin.X-500*micron, v.origin.Y, pencil(hair, 120))
 	for i, at := range ats {
@@ -227,39 +229,61 @@ func (c *cutFlow) ripFigures(strokes []saw.Stroke, v view) {
 	p.origin(x, v.origin.Y)
 }
 
+// clearOf drops places along a drawing until labels so far apart go into a room
+// for them; they are sorted. What is dropped is in the table of cuts.
+func clearOf(ats []measure.Length, room, pitch measure.Length, v view) []measure.Length {
+	if pitch*measure.Length(len(ats)) <= room {
+		return ats
+	}
+	kept := ats[:1:1]
+	for _, at := range ats[1:] {
+		if v.len(at-kept[len(kept)-1]) >= pitch {
+			kept = append(kept, at)
+		}
+	}
+	return kept
+}
+
 // numbers writes the numbers of the first cuts outside the sheet: of crosscuts
 // over it, of rips right of it.
 func (c *cutFlow) numbers(strokes []saw.Stroke, root *saw.Node, v view) {
-	for _, way := range []saw.Way{saw.Cross, saw.Rip} {
-		var of []saw.Stroke
-		for _, k := range strokes {
-			if k.Way == way {
-				of = append(of, k)
-			}
-		}
-		slices.SortStableFunc(of, func(a, b saw.Stroke) int { return int(min(max(a.At-b.At, -1), 1)) })
-		labels := make([]slotted, len(of))
-		if way == saw.Cross {
-			for i, k := range of {
-				labels[i] = slotted{v.x(k.At), 2*cutNumber + 300*micron}
-			}
-			edge := v.y(root.Width)
-			for i, x := range spread(labels, v.x(0)-cutNumber, v.x(root.Length)+cutRight) {
-				c.page.line(v.x(of[i].At), edge-500*micron, x, edge-4*mm+cutNumber, pencil(hair, 120))
-				c.page.cutNumber(x, edge-4*mm, of[i].Number)
-			}
-			continue
-		}
-		for i, k := range of {
-			labels[len(of)-1-i] = slotted{v.y(k.At), 2*cutNumber + 300*micron}
-		}
-		edge := v.x(root.Length)
-		for i, y := range spread(labels, v.y(root.Width)-cutNumber, v.origin.Y+3*mm) {
-			k := of[len(of)-1-i]
-			c.page.line(edge+500*micron, v.y(k.At), edge+3*mm-cutNumber, y, pencil(hair, 120))
-			c.page.cutNumber(edge+3*mm, y, k.Number)
+	const pitch = 2*cutNumber + 300*micron
+	top, right := v.y(root.Width), v.x(root.Length)
+	ats, number := cutsOf(strokes, saw.Cross)
+	lo, hi := v.x(0)-cutNumber, right+cutRight
+	ats = clearOf(ats, hi-lo, pitch, v)
+	labels := make([]slotted, len(ats))
+	for i, at := range ats {
+		labels[i] = slotted{v.x(at), pitch}
+	}
+	for i, x := range spread(labels, lo, hi) {
+		c.page.line(v.x(ats[i]), top-500*micron, x, top-ringLift+cutNumber, pencil(hair, 120))
+		c.page.cutNumber(x, top-ringLift, number[ats[i]])
+	}
+	ats, number = cutsOf(strokes, saw.Rip)
+	lo, hi = top-cutNumber, v.origin.Y+3*mm
+	ats = clearOf(ats, hi-lo, pitch, v)
+	slices.Reverse(ats)
+	labels = make([]slotted, len(ats))
+	for i, at := range ats {
+		labels[i] = slotted{v.y(at), pitch}
+	}
+	for i, y := range spread(labels, lo, hi) {
+		c.page.line(right+500*micron, v.y(ats[i]), right+3*mm-cutNumber, y, pencil(hair, 120))
+		c.page.cutNumber(right+3*mm, y, number[ats[i]])
+	}
+}
+
+// cutsOf lists where the cuts of one way are, and the number of each.
+func cutsOf(strokes []saw.Stroke, way saw.Way) (ats []measure.Length, number map[measure.Length]int) {
+	number = map[measure.Length]int{}
+	for _, k := range strokes {
+		if k.Way == way {
+			number[k.At] = k.Number
+			ats = append(ats, k.At)
 		}
 	}
+	return sorted(ats), number
 }
 
 // cutNumber is the number of a cut in its ring.
@@ -324,9 +348,10 @@ func (c *cutFlow) partNames(pat *saw.Pattern, v view) {
 	s := letter(plain).strong()
 	for _, part := range pat.FirstParts() {
 		n := part.Node
-		if part.Way == saw.Rip {
+		switch {
+		case part.Way == saw.Rip && v.len(n.Width) > s.pitch():
 			c.page.writeMid(v.x(pat.Root.Length)+8*mm, v.y(n.Y+n.Width/2), part.Name, s)
-		} else {
+		case part.Way == saw.Cross && v.len(n.Length) > s.width(part.Name)+1*mm:
 			c.page.write(v.x(n.X+n.Length/2), v.y(pat.Root.Width)-1200*micron, part.Name, s.middle())
 		}
 	}

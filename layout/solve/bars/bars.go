@@ -62,8 +62,8 @@ type Plan struct {
 	Steps    int64 // effort spent
 }
 
-// StepsPerSecond is how many steps of effort take about a second on a machine of
-// 2020; a step is a few operations.
+// StepsPerSecond is how many steps of effort take about a second, between a half and
+// three, on a server of 2020; a step is an operation or two.
 const StepsPerSecond = 1_000_000_000
 
 // DefaultEffort is the effort of a Solve that is given none.

@@ -168,6 +168,40 @@ func TestBruteForce(t *testing.T) {
 	t.Log(count)
 }
 
+// TestStocked checks jobs too large for brute force, with kerf, trim, bars at hand
+// and bars to buy: all can be closed.
+func TestStocked(t *testing.T) {
+	cases, short := uint64(200), 0
+	if racing {
+		cases = 20
+	}
+	for seed := range cases {
+		rng := rand.New(rand.NewPCG(seed, 2))
+		job := Job{Kerf: rng.Int64N(4), Trim: rng.Int64N(3) * 5}
+		for range 1 + rng.IntN(6) {
+			b := Bar{Length: 200 + rng.Int64N(600), Limit: -1}
+			if b.Cost = b.Length/10 + rng.Int64N(10); rng.IntN(4) == 0 {
+				b.Cost, b.Limit = 0, rng.IntN(6)
+			} else if rng.IntN(3) == 0 {
+				b.Limit = rng.IntN(6)
+			}
+			job.Bars = append(job.Bars, b)
+		}
+		for range 3 + rng.IntN(15) {
+			job.Pieces = append(job.Pieces, Piece{30 + rng.Int64N(150), 1 + rng.IntN(6)})
+		}
+		p, err := solve(t, job, 0)
+		if _, ok := errors.AsType[*Short](err); ok {
+			short++
+		} else if err != nil || !p.Proven || !p.Shortest {
+			t.Errorf("seed %d: %+v: %+v, %v", seed, job, p, err)
+		}
+	}
+	if short == 0 || short > int(cases)/2 {
+		t.Errorf("the cases are one-sided: %d of %d are short", short, cases)
+	}
+}
+
 // checkShort checks that the stock with what is missing is enough.
 func checkShort(t *testing.T, job Job, short *Short) {
 	t.Helper()

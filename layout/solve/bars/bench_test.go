@@ -51,9 +51,9 @@ func BenchmarkPublished(b *testing.B) {
 // in whole inches or, every other, in whole millimetres.
 func shopList(seed uint64, steps ...int64) Job {
 	rng := rand.New(rand.NewPCG(seed, 6))
-	job := Job{Kerf: inch / 8, Trim: inch / 2, Bars: []Bar{{96 * inch, 1900, any_}, {144 * inch, 2750, any_}, {240 * inch, 4300, any_}}}
+	job := Job{Kerf: inch / 8, Trim: inch / 2, Bars: []Bar{{96 * inch, 1900, anyNumber}, {144 * inch, 2750, anyNumber}, {240 * inch, 4300, anyNumber}}}
 	if len(steps) > 1 {
-		job.Bars[1] = Bar{4000 * mm, 2950, any_}
+		job.Bars[1] = Bar{4000 * mm, 2950, anyNumber}
 	}
 	for i := range 40 {
 		step := steps[i%len(steps)]

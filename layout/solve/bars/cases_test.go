@@ -10,9 +10,9 @@ import (
 )
 
 const (
-	inch = 25_400_000
-	mm   = 1_000_000
-	any_ = -1
+	inch      = 25_400_000
+	mm        = 1_000_000
+	anyNumber = -1
 )
 
 func TestSolve(t *testing.T) {
@@ -21,26 +21,26 @@ func TestSolve(t *testing.T) {
 		job          Job
 		cost, length int64
 	}{
-		{"nothing wanted takes nothing", Job{Bars: []Bar{{10, 1, any_}}, Pieces: []Piece{{5, 0}}}, 0, 0},
+		{"nothing wanted takes nothing", Job{Bars: []Bar{{10, 1, anyNumber}}, Pieces: []Piece{{5, 0}}}, 0, 0},
 		{"nothing wanted, nothing there", Job{}, 0, 0},
-		{"a piece as long as the bar needs no cut", Job{Bars: []Bar{{10, 1, any_}}, Pieces: []Piece{{10, 2}}, Kerf: 1}, 2, 20},
-		{"two pieces and the kerf between them fill the bar", Job{Bars: []Bar{{10, 1, any_}}, Pieces: []Piece{{4, 1}, {5, 1}}, Kerf: 1}, 1, 10},
-		{"a kerf wider by one does not", Job{Bars: []Bar{{10, 1, any_}}, Pieces: []Piece{{4, 1}, {5, 1}}, Kerf: 2}, 2, 20},
-		{"trim is lost once to a bar", Job{Bars: []Bar{{10, 1, any_}}, Pieces: []Piece{{4, 1}, {5, 1}}, Trim: 1}, 1, 10},
-		{"trim wider by one splits them", Job{Bars: []Bar{{10, 1, any_}}, Pieces: []Piece{{4, 1}, {5, 1}}, Trim: 2}, 2, 20},
-		{"an off-cut shorter than the kerf is sawn away", Job{Bars: []Bar{{10, 1, any_}}, Pieces: []Piece{{3, 2}}, Kerf: 3}, 1, 10},
-		{"the cheaper length for the job, not for the metre", Job{Bars: []Bar{{10, 10, any_}, {30, 20, any_}}, Pieces: []Piece{{9, 1}}}, 10, 10},
-		{"of equal cost the shorter", Job{Bars: []Bar{{30, 10, any_}, {10, 10, any_}}, Pieces: []Piece{{9, 1}}}, 10, 10},
-		{"what is at hand comes first, as it costs nothing", Job{Bars: []Bar{{10, 0, 1}, {10, 7, any_}}, Pieces: []Piece{{9, 3}}}, 14, 30},
+		{"a piece as long as the bar needs no cut", Job{Bars: []Bar{{10, 1, anyNumber}}, Pieces: []Piece{{10, 2}}, Kerf: 1}, 2, 20},
+		{"two pieces and the kerf between them fill the bar", Job{Bars: []Bar{{10, 1, anyNumber}}, Pieces: []Piece{{4, 1}, {5, 1}}, Kerf: 1}, 1, 10},
+		{"a kerf wider by one does not", Job{Bars: []Bar{{10, 1, anyNumber}}, Pieces: []Piece{{4, 1}, {5, 1}}, Kerf: 2}, 2, 20},
+		{"trim is lost once to a bar", Job{Bars: []Bar{{10, 1, anyNumber}}, Pieces: []Piece{{4, 1}, {5, 1}}, Trim: 1}, 1, 10},
+		{"trim wider by one splits them", Job{Bars: []Bar{{10, 1, anyNumber}}, Pieces: []Piece{{4, 1}, {5, 1}}, Trim: 2}, 2, 20},
+		{"an off-cut shorter than the kerf is sawn away", Job{Bars: []Bar{{10, 1, anyNumber}}, Pieces: []Piece{{3, 2}}, Kerf: 3}, 1, 10},
+		{"the cheaper length for the job, not for the metre", Job{Bars: []Bar{{10, 10, anyNumber}, {30, 20, anyNumber}}, Pieces: []Piece{{9, 1}}}, 10, 10},
+		{"of equal cost the shorter", Job{Bars: []Bar{{30, 10, anyNumber}, {10, 10, anyNumber}}, Pieces: []Piece{{9, 1}}}, 10, 10},
+		{"what is at hand comes first, as it costs nothing", Job{Bars: []Bar{{10, 0, 1}, {10, 7, anyNumber}}, Pieces: []Piece{{9, 3}}}, 14, 30},
 		{"of what is at hand the shortest that will do", Job{Bars: []Bar{{20, 0, 1}, {10, 0, 1}}, Pieces: []Piece{{9, 1}}}, 0, 10},
-		{"equal pieces named apart are one kind", Job{Bars: []Bar{{10, 1, any_}}, Pieces: []Piece{{5, 1}, {5, 1}, {5, 2}}}, 2, 20},
+		{"equal pieces named apart are one kind", Job{Bars: []Bar{{10, 1, anyNumber}}, Pieces: []Piece{{5, 1}, {5, 1}, {5, 2}}}, 2, 20},
 		{"equal bars named apart add up", Job{Bars: []Bar{{10, 1, 1}, {10, 1, 1}}, Pieces: []Piece{{9, 2}}}, 2, 20},
-		{"a million of a kind", Job{Bars: []Bar{{10, 3, any_}}, Pieces: []Piece{{4, 1_000_000}, {3, 1_000_000}}}, 3 * 750_000, 7_500_000},
+		{"a million of a kind", Job{Bars: []Bar{{10, 3, anyNumber}}, Pieces: []Piece{{4, 1_000_000}, {3, 1_000_000}}}, 3 * 750_000, 7_500_000},
 		{"nanometres: 64ths of an inch and millimetres, kerf 3.2 mm", Job{Kerf: 3_200_000, Trim: 10 * mm,
-			Bars:   []Bar{{96 * inch, 96 * inch, any_}, {3000 * mm, 3000 * mm, any_}},
+			Bars:   []Bar{{96 * inch, 96 * inch, anyNumber}, {3000 * mm, 3000 * mm, anyNumber}},
 			Pieces: []Piece{{23*inch + inch/64*33, 8}, {450 * mm, 10}, {600*mm + inch/64, 4}}}, 5 * 96 * inch, 5 * 96 * inch},
 		{"fractions of patterns would do with 259/132 of a bar, yet it takes 3 (Fieldhouse 1990, recalled)",
-			Job{Bars: []Bar{{132, 1, any_}}, Pieces: []Piece{{44, 2}, {33, 3}, {12, 6}}}, 3, 396},
+			Job{Bars: []Bar{{132, 1, anyNumber}}, Pieces: []Piece{{44, 2}, {33, 3}, {12, 6}}}, 3, 396},
 	} {
 		p, err := solve(t, c.job, 0)
 		if err != nil {
@@ -59,9 +59,9 @@ func TestNeat(t *testing.T) {
 		patterns int
 		offcut   int64 // the longest
 	}{
-		{"the same bar ten times is one pattern", Job{Bars: []Bar{{100, 1, any_}}, Pieces: []Piece{{60, 10}, {40, 10}}}, 1, 0},
-		{"what is left is left on one bar", Job{Bars: []Bar{{100, 1, any_}}, Pieces: []Piece{{50, 1}, {30, 1}, {20, 1}, {15, 2}}}, 2, 70},
-		{"pieces that come out even do not share bars with those that do not", Job{Bars: []Bar{{100, 1, any_}}, Pieces: []Piece{{50, 4}, {34, 3}}}, 3, 66},
+		{"the same bar ten times is one pattern", Job{Bars: []Bar{{100, 1, anyNumber}}, Pieces: []Piece{{60, 10}, {40, 10}}}, 1, 0},
+		{"what is left is left on one bar", Job{Bars: []Bar{{100, 1, anyNumber}}, Pieces: []Piece{{50, 1}, {30, 1}, {20, 1}, {15, 2}}}, 2, 70},
+		{"pieces that come out even do not share bars with those that do not", Job{Bars: []Bar{{100, 1, anyNumber}}, Pieces: []Piece{{50, 4}, {34, 3}}}, 3, 66},
 	} {
 		p, err := solve(t, c.job, 0)
 		if err != nil {
@@ -110,7 +110,7 @@ func TestRolls(t *testing.T) {
 }
 
 func TestInvalid(t *testing.T) {
-	ok := Job{Bars: []Bar{{10, 1, any_}}, Pieces: []Piece{{4, 1}}}
+	ok := Job{Bars: []Bar{{10, 1, anyNumber}}, Pieces: []Piece{{4, 1}}}
 	for _, c := range []struct {
 		reason string
 		change func(j *Job)
@@ -139,7 +139,7 @@ func TestInvalid(t *testing.T) {
 }
 
 func TestTooLong(t *testing.T) {
-	job := Job{Bars: []Bar{{10, 1, any_}, {20, 1, 0}}, Pieces: []Piece{{21, 1}, {10, 1}, {22, 2}, {30, 0}}}
+	job := Job{Bars: []Bar{{10, 1, anyNumber}, {20, 1, 0}}, Pieces: []Piece{{21, 1}, {10, 1}, {22, 2}, {30, 0}}}
 	var long *TooLong
 	if _, err := Solve(job, 0); !errors.As(err, &long) || !slices.Equal(long.Pieces, []int{0, 2}) {
 		t.Errorf("%v: want pieces 0 and 2", err)
@@ -153,7 +153,7 @@ func TestShort(t *testing.T) {
 		missing, more []int
 	}{
 		{"one of two bars, by hand: the other piece", Job{Bars: []Bar{{10, 5, 1}}, Pieces: []Piece{{9, 2}}}, []int{1}, []int{1}},
-		{"the only bar that is long enough is not there", Job{Bars: []Bar{{10, 5, any_}, {20, 5, 0}}, Pieces: []Piece{{9, 1}, {15, 1}}}, []int{0, 1}, []int{0, 1}},
+		{"the only bar that is long enough is not there", Job{Bars: []Bar{{10, 5, anyNumber}, {20, 5, 0}}, Pieces: []Piece{{9, 1}, {15, 1}}}, []int{0, 1}, []int{0, 1}},
 		{"bars at hand without a cost: more of the one that can be bought", Job{Bars: []Bar{{20, 0, 1}, {10, 5, 1}}, Pieces: []Piece{{9, 4}}}, []int{1}, []int{0, 1}},
 		{"nothing has a cost: least length", Job{Bars: []Bar{{20, 0, 1}, {10, 0, 1}}, Pieces: []Piece{{9, 4}}}, []int{1}, []int{0, 1}},
 	} {
@@ -169,7 +169,7 @@ func TestShort(t *testing.T) {
 // some bars.
 func tight(seed uint64, length int64, bars int) Job {
 	rng := rand.New(rand.NewPCG(seed, 9))
-	job := Job{Bars: []Bar{{length, 1, any_}}}
+	job := Job{Bars: []Bar{{length, 1, anyNumber}}}
 	for left := length*int64(bars) - rng.Int64N(3); left > 0; {
 		piece := Piece{min(left, length/8+rng.Int64N(length/4)), 1}
 		job.Pieces = append(job.Pieces, piece)
@@ -259,7 +259,7 @@ func FuzzSolve(f *testing.F) {
 	f.Add(int64(2438400000), int64(3000000000), -1, int64(603250000), 9, int64(450000001), 8, int64(3200000), int64(0))
 	f.Add(int64(1)<<60, int64(-1), 0, int64(1)<<56, 1<<40, int64(1), -5, int64(-3), int64(1)<<62)
 	f.Fuzz(func(t *testing.T, long, short int64, limit int, a int64, na int, b int64, nb int, kerf, trim int64) {
-		job := Job{Bars: []Bar{{long, long, any_}, {short, short / 2, limit}}, Pieces: []Piece{{a, na}, {b, nb}, {a / 2, na}}, Kerf: kerf, Trim: trim}
+		job := Job{Bars: []Bar{{long, long, anyNumber}, {short, short / 2, limit}}, Pieces: []Piece{{a, na}, {b, nb}, {a / 2, na}}, Kerf: kerf, Trim: trim}
 		p, err := Solve(job, StepsPerSecond/100)
 		if err != nil {
 			return

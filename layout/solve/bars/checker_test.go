@@ -63,7 +63,8 @@ type proven struct {
 }
 
 // readProof sorts a job as Proof says. A bar is of no matter if there is any number
-// of another that is as long and as cheap: the others can stand in for it. Equal
+// of another that holds as much, in the common measure of all pieces, and costs no
+// more: the others can stand in for it. Of two that are alike in that one matters. Equal
 // bars are counted with the first of them. No more bars are of use than pieces fit.
 func readProof(job Job) proven {
 	p := proven{job: job}
@@ -80,6 +81,11 @@ func readProof(job Job) proven {
 			p.need[slices.Index(p.width, piece.Length+job.Kerf)] += int64(piece.Count)
 		}
 	}
+	unit := int64(0)
+	for _, w := range p.width {
+		unit = new(big.Int).GCD(nil, nil, big.NewInt(unit), big.NewInt(w)).Int64()
+	}
+	unit = max(1, unit)
 	for i, b := range job.Bars {
 		limit, matters, total := int64(0), true, int64(0)
 		for k, w := range p.width {
@@ -96,8 +102,8 @@ func readProof(job Job) proven {
 				limit = total
 			case equal:
 				limit = min(total, limit+int64(c.Limit))
-			case c.Limit < 0 && c.Length >= b.Length && c.Cost <= b.Cost:
-				matters = false
+			case c.Limit < 0 && c.Cost <= b.Cost && p.room(j)/unit >= p.room(i)/unit:
+				matters = matters && p.room(j)/unit == p.room(i)/unit && c.Cost == b.Cost && c.Length > b.Length
 			}
 		}
 		if matters {

@@ -59,14 +59,14 @@ func (c *clashes) allows(p *pattern) bool {
 
 // hunt finds the patterns that are worth most among those without clashes: a
 // search in depth over kinds, best value for its width first, that gives up where
-// filling the rest exactly with the next kind would not do.
+// the next kinds would not make up enough, clashes or not.
 type hunt struct {
-	knapsack
-	clash   *clashes
-	blocked []int32 // by kind: pieces taken that clash with it
-	path    []take
-	found   []pattern // by bar: the best pattern, without takes if none is worth enough
-	limit   int64
+	knapsack // its items and what is to be beaten, not its lists
+	clash    *clashes
+	blocked  []int32 // by kind: pieces taken that clash with it
+	path     []take
+	found    []pattern // by bar: the best pattern, without takes if none is worth enough
+	limit    int64
 }
 
 // patience is how many steps one hunt may take.
@@ -143,7 +143,7 @@ func (h *hunt) reaches(i int, width, worth int64) bool {
 			it := &h.items[j]
 			h.work++
 			if n := rest / it.width; n < it.most {
-				if float64(sum)+float64(rest)*it.rate() > float64(h.worth[b])+slack {
+				if float64(sum)+float64(float64(rest)*it.rate()) > float64(h.worth[b])+slack {
 					return true
 				}
 				break

@@ -7,18 +7,8 @@ import (
 	"setwright/layout/solve/lp"
 )
 
-const (
-	// parts is how many parts the price of the dearest bar is cut into when duals are
-	// rounded to integers, or fewer.
-	parts = 1 << 32
-	// manyParts is more than any bar can be worth in parts.
-	manyParts = 1 << 48
-	// margin is what a pattern must be worth beyond its price, in those parts, to be
-	// of use to the linear program.
-	margin = 1 << 5
-	// whole is how near to an integer a value is taken for one.
-	whole = 1e-6
-)
+// whole is how near to an integer a value is taken for one.
+const whole = 1e-6
 
 // master is the linear program over patterns: all kinds made, no more bars of any
 // kind than stock, at the least price. Kinds from the number of widths of the shop
@@ -39,14 +29,9 @@ type master struct {
 	dead    []bool    // by column: never to be used again
 	known   map[string]bool
 	hasty   bool // good patterns will do, and no proof
-	near    bool // it took a long search to find patterns that are hardly better
 	clash   *clashes
-	sack    knapsack
-	filler  knapsack
-	hunt    hunt
-	worth   []int64 // the duals as integers, by kind
-	over    []int64 // by bar: what a pattern must be worth to be of use
-	best    []int64 // by bar: what a pattern is worth at most
+	pricing
+	filler knapsack
 }
 
 func newMaster(s *shop, b *budget) *master {
@@ -80,8 +65,8 @@ func newMaster(s *shop, b *budget) *master {
 const (
 	// penalty is what a piece not made costs at first, in bars of the dearest kind.
 	penalty = 8
-	// dearest is what it may come to.
-	dearest = 8 << 20
+	// highestPenalty is what it may come to.
+	highestPenalty = 8 << 20
 )
 
 // addShort adds the column that makes up for pieces of a kind.
@@ -151,8 +136,8 @@ func (m *master) usable(c int) bool {
 	return m.clash.allows(p)
 }
 
-// settle brings the program in line with need, stock and clashes.
-func (m *master) settle() {
+// arrange brings the program in line with need, stock and clashes.
+func (m *master) arrange() {
 	for k, n := range m.need {
 		m.program.SetBound(m.row(k), float64(n))
 	}
@@ -176,7 +161,7 @@ const (
 // solve finds an optimum over all patterns. It ends early if the stock is proven not
 // to be enough.
 func (m *master) solve() verdict {
-	m.settle()
+	m.arrange()
 	for {
 		before := m.program.Work()
 		status := m.program.Solve()
@@ -185,130 +170,23 @@ func (m *master) solve() verdict {
 			return unknown
 		}
 		m.roundDuals()
-		fresh, complete := m.pricePatterns()
+		fresh := m.pricePatterns()
 		switch {
-		case complete && exceeds(m.worth, m.need, m.best, m.stock):
+		case m.complete && exceeds(m.worth, m.need, m.best, m.stock):
 			return impossible
-		case fresh && complete && m.near && m.shortage() <= whole:
+		case fresh && m.complete && m.near && m.shortage() <= whole:
 			return possible
 		case fresh:
-		case !complete && !m.hasty:
+		case !m.complete && !m.hasty:
 			return unknown
 		case m.shortage() <= whole:
 			return possible
-		case m.hasty || m.penalty >= dearest:
+		case m.hasty || m.penalty >= highestPenalty:
 			return unknown
 		default:
 			m.raisePenalty()
 		}
 	}
-}
-
-// roundDuals makes integers of the duals, in parts of the price of the dearest bar.
-func (m *master) roundDuals() {
-	rate := 0.0
-	for k, w := range m.width {
-		if m.need[k] > 0 {
-			rate = max(rate, m.program.Dual(m.row(k))/float64(w))
-		}
-	}
-	parts := math.Min(parts, manyParts/(1+rate*float64(slices.Max(m.room))))
-	m.worth = m.worth[:0]
-	for k := range m.width {
-		v := int64(0)
-		if m.need[k] > 0 {
-			v = int64(m.program.Dual(m.row(k)) * parts)
-		}
-		m.worth = append(m.worth, v)
-	}
-	for b := range m.room {
-		m.over[b] = int64((m.price[b]-m.program.Dual(m.kinds+b))*parts) + margin
-		if m.stock[b] == 0 {
-			m.over[b] = manyParts
-		}
-	}
-}
-
-// pricePatterns looks for patterns worth more than their price under the duals. It
-// reports whether there are any, and whether best is what patterns are worth at most.
-func (m *master) pricePatterns() (fresh, complete bool) {
-	var found []pattern
-	if m.clash.none() {
-		found, complete = m.priceFreely()
-	} else {
-		m.hunt.load(m.width, m.worth, m.need)
-		complete = m.hunt.solve(m.clash, m.over)
-		copy(m.best, m.hunt.worth)
-		for _, p := range m.hunt.found {
-			if len(p.takes) > 0 {
-				p.takes = slices.Clone(p.takes)
-				p.tidy()
-				found = append(found, p)
-			}
-		}
-	}
-	m.spend(m.sack.work + m.hunt.work)
-	m.sack.work, m.hunt.work = 0, 0
-	for _, p := range found {
-		if m.add(p) {
-			fresh = true
-		}
-	}
-	return fresh, complete
-}
-
-const (
-	// variety is how many times patterns are looked for in one round.
-	variety = 20
-	// tolerable is by how many parts patterns may then be better than those known.
-	tolerable = parts >> 14
-)
-
-// priceFreely finds the best pattern of each bar, then the best without the kinds of
-// those, and so on: the program moves on faster with patterns that share little.
-func (m *master) priceFreely() (found []pattern, complete bool) {
-	left := slices.Clone(m.need)
-	m.sack.thin = brief
-	m.near = false
-	for turn := range variety {
-		m.sack.load(m.width, m.worth, left)
-		m.sack.solve(m.over)
-		if turn == 0 && m.sack.thinned && !m.hasty && !m.sack.found() {
-			m.sack.thin = longest
-			m.sack.solve(m.over)
-			m.near = m.close()
-		}
-		if turn == 0 {
-			complete = !m.sack.thinned
-			copy(m.best, m.sack.worth)
-		}
-		before := len(found)
-		for b := range m.room {
-			if m.sack.last[b] >= 0 {
-				found = append(found, m.sack.best(b))
-			}
-		}
-		if len(found) == before {
-			break
-		}
-		for _, p := range found[before:] {
-			for _, t := range p.takes {
-				left[t.kind] = 0
-			}
-		}
-	}
-	return found, complete
-}
-
-// close says whether patterns are worth so little more than asked for that another
-// long search for better ones is not worth while.
-func (m *master) close() bool {
-	for b, v := range m.sack.worth {
-		if v-m.over[b] > tolerable {
-			return false
-		}
-	}
-	return true
 }
 
 // shortage is how many pieces the program leaves unmade.

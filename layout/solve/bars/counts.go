@@ -19,15 +19,15 @@ type cut struct {
 func exceeds(worth, need, most, bars []int64) bool {
 	near, size := 0.0, 0.0
 	for k, n := range need {
-		near += float64(worth[k]) * float64(n)
-		size += float64(worth[k]) * float64(n)
+		product := float64(worth[k]) * float64(n)
+		near, size = near+float64(product), size+float64(product)
 	}
 	for b, n := range bars {
-		near -= float64(most[b]) * float64(n)
-		size += float64(most[b]) * float64(n)
+		product := float64(most[b]) * float64(n)
+		near, size = near-float64(product), size+float64(product)
 	}
-	if math.Abs(near) > size*1e-12 {
-		return near > 0 // sums of so few terms are truer than that
+	if terms := len(need) + len(bars); math.Abs(near) > size*float64(terms+2)*1e-15 {
+		return near > 0 // rounding is less: each term and sum is true to 1.2e-16 of size
 	}
 	var sum, term big.Int
 	for k, n := range need {
@@ -106,21 +106,13 @@ func (c *counts) visit(x box) []box {
 			return x.outside(e)
 		}
 	}
-	if total := c.total(set); total < c.ceiling {
-		c.ceiling, c.best = total, set
+	if price := total(c.price, set); price < c.ceiling {
+		c.ceiling, c.best = price, set
 		if c.hopeless(x, multipliers, false) {
 			return nil
 		}
 	}
 	return x.without(set)
-}
-
-func (c *counts) total(set []int64) int64 {
-	sum := int64(0)
-	for b, n := range set {
-		sum += n * c.price[b]
-	}
-	return sum
 }
 
 // breach is the cost of breaking a cut, in bars of the dearest kind to one that the
@@ -137,10 +129,10 @@ func (c *counts) relax(x box) (values, multipliers []float64, short bool) {
 		scale[i] = float64(max(1, slices.Max(k.most)))
 		bound := 0.0
 		for j, n := range c.need {
-			bound += float64(k.worth[j]) * float64(n)
+			bound += float64(float64(k.worth[j]) * float64(n))
 		}
 		for b, n := range x.low {
-			bound -= float64(k.most[b]) * float64(n)
+			bound -= float64(float64(k.most[b]) * float64(n))
 		}
 		p.AddRow(lp.AtLeast, bound/scale[i], nil)
 	}

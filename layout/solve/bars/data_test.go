@@ -123,19 +123,15 @@ func TestPublished(t *testing.T) {
 	}
 	for _, s := range singles {
 		t.Run(s.set, func(t *testing.T) {
-			if s.instances > 100 || racing {
+			alone(t)
+			if s.instances > 100 {
 				oracle.Long(t)
-			}
-			if racing {
-				t.Skip("takes minutes under the race detector")
 			}
 			check(t, readSingle(t, s.set), s.instances)
 		})
 	}
 	t.Run("multi", func(t *testing.T) {
-		if racing {
-			t.Skip("takes minutes under the race detector")
-		}
+		alone(t)
 		check(t, readMulti(t), 50)
 	})
 }
@@ -144,9 +140,7 @@ func TestPublished(t *testing.T) {
 // with what is published even where a small effort does not close the gap.
 func TestHard28(t *testing.T) {
 	oracle.Long(t)
-	if racing {
-		t.Skip("takes minutes under the race detector")
-	}
+	alone(t)
 	closed := 0
 	for _, p := range readSingle(t, "hard28") {
 		got, err := solve(t, p.job, StepsPerSecond)
@@ -163,5 +157,14 @@ func TestHard28(t *testing.T) {
 	}
 	if closed < 24 {
 		t.Errorf("%d closed, want 24 at least", closed)
+	}
+}
+
+// alone ends a long test of one goroutine, in which the race detector would find
+// nothing but take minutes.
+func alone(t *testing.T) {
+	t.Helper()
+	if racing {
+		t.Skip("takes minutes under the race detector")
 	}
 }

@@ -26,7 +26,11 @@ func (m *master) dive(good func(plan []used) bool) {
 		if m.solve() != possible {
 			return
 		}
-		plan = append(plan, m.fix()...)
+		fixed := m.fix()
+		if len(fixed) == 0 {
+			return // nothing but rounding errors
+		}
+		plan = append(plan, fixed...)
 	}
 }
 
@@ -67,7 +71,7 @@ func (m *master) take(p pattern, times int64) used {
 }
 
 // listed is how long lists may get when a bar is filled in haste.
-const listed = 500
+const listed = 100
 
 // greedy makes a plan by filling one bar after the other as full as it gets, always
 // with the widest piece left, and takes the kind of bar that is cheapest for what

@@ -19,8 +19,8 @@ type pattern struct {
 //
 // It keeps a list of what can be made from the kinds so far, each state wider and
 // worth more than the one before (no other could be of use), and strikes out those
-// that could not become worth enough even if the best of the remaining kinds filled
-// the rest exactly. Lists make no difference between lengths in inches and in
+// that could not become worth enough even if the best of the remaining pieces filled
+// the rest, the last of them in part. Lists make no difference between lengths in inches and in
 // nanometres; they are short where a table would be.
 type knapsack struct {
 	room  []int64
@@ -202,7 +202,7 @@ func (k *knapsack) promising(st state, from int) bool {
 		k.reach[b] = at
 		last := &k.lots[at]
 		rest -= last.before - first.before
-		if float64(st.worth+last.worth-first.worth)+float64(rest)*last.rate > float64(k.worth[b])+slack {
+		if float64(st.worth+last.worth-first.worth)+float64(float64(rest)*last.rate) > float64(k.worth[b])+slack {
 			return true
 		}
 	}

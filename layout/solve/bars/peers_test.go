@@ -183,9 +183,7 @@ func askPeers(t testing.TB, job Job, seconds int) (answers []answer) {
 // TestPeers wants the cost that general solvers prove.
 func TestPeers(t *testing.T) {
 	oracle.Long(t)
-	if racing {
-		t.Skip("waits for other programs, mostly")
-	}
+	alone(t)
 	var jobs []published
 	all := readMulti(t)
 	for _, name := range []string{"ms_m5_d10_s1.txt", "ms_m5_d10_s2.txt", "ms_m5_d10_s3.txt"} {

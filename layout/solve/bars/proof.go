@@ -7,8 +7,8 @@ package bars
 // pattern is; then bars that are together worth less than all pieces cannot make
 // them. No set of bars that keeps all Cuts, is not part of an Excluded one and is
 // within the limits costs less than Bound. There is no need to look at more bars of a
-// kind than pieces fit it, nor at bars that any number of others, as long and as
-// cheap, can stand in for. Equal bars are counted with the first of them.
+// kind than pieces fit it, nor at bars for which others can stand in, of which there is any
+// number, that hold as much and cost no more. Equal bars are counted with the first of them.
 type Proof struct {
 	Cuts     [][]int64 // worths by kind
 	Excluded []Excluded

@@ -85,45 +85,37 @@ func (s *search) cut(worth, most []int64) {
 }
 
 // cutByClasses adds, for one kind of bar, the best cut of those that count long
-// pieces as whole bars, and short ones as nothing (Martello and Toth 1990, L2).
+// pieces as whole bars, and short ones as nothing (Martello and Toth 1990, L2), if
+// it is better than that by width alone.
 func (s *search) cutByClasses() {
 	room := s.room[0]
-	var best []int64
-	top := int64(0)
-	for k, w := range s.width {
-		top += w * s.need[k]
-	}
-	for _, limit := range s.width {
-		if 2*limit > room {
-			continue
-		}
-		worth, sum := make([]int64, len(s.width)), int64(0)
+	best, top := []int64(nil), s.sum(s.width)
+	for _, limit := range append([]int64{room/2 + 1}, s.width...) {
+		worth := make([]int64, len(s.width))
 		for k, w := range s.width {
 			switch {
-			case w > room-limit:
+			case 2*w > room && w > room-limit:
 				worth[k] = room
 			case w >= limit:
 				worth[k] = w
 			}
-			sum += worth[k] * s.need[k]
 		}
-		if sum > top {
+		if sum := s.sum(worth); sum > top && (2*limit <= room || limit == room/2+1) {
 			best, top = worth, sum
 		}
-	}
-	worth, sum := make([]int64, len(s.width)), int64(0)
-	for k, w := range s.width {
-		if 2*w > room {
-			worth[k] = room
-			sum += room * s.need[k]
-		}
-	}
-	if sum > top {
-		best = worth
 	}
 	if best != nil {
 		s.cut(best, s.room)
 	}
+}
+
+// sum is the worth of all pieces.
+func (s *search) sum(worth []int64) int64 {
+	sum := int64(0)
+	for k, n := range s.need {
+		sum += worth[k] * n
+	}
+	return sum
 }
 
 // tight says whether the cuts so far prove the plan.
@@ -148,10 +140,13 @@ func (s *search) raise(set []int64, complete bool) {
 }
 
 // root solves the linear program of the whole stock, whose duals are the first good
-// cut.
+// cut, even if the effort ends before it is solved.
 func (s *search) root() {
-	if s.master.solve() != unknown {
+	switch m := s.master; {
+	case m.solve() != unknown:
 		s.learn()
+	case m.complete:
+		s.cut(m.worth, m.best)
 	}
 }
 
@@ -167,12 +162,26 @@ func (s *search) round() {
 func (s *search) learn() {
 	m := s.master
 	worth := m.worth[:m.kinds]
+	m.sack.load(m.width[:m.kinds], worth, s.need)
+	m.sack.thin = longest
+	m.sack.solve(s.known(worth))
+	m.spend(m.sack.work)
+	m.sack.work = 0
+	most := m.sack.worth
+	if m.sack.thinned {
+		most = m.best
+	}
+	s.cut(worth, most)
+}
+
+// known is, by bar, the worth of the best pattern that there already is.
+func (s *search) known(worth []int64) []int64 {
 	most := make([]int64, len(s.room))
-	for _, p := range m.columns {
+	for _, p := range s.master.columns {
 		sum := int64(0)
 		for _, t := range p.takes {
-			if int(t.kind) >= m.kinds || int64(t.times) > s.need[t.kind] {
-				sum = 0
+			if int(t.kind) >= len(worth) {
+				sum = 0 // a pair that was glued together
 				break
 			}
 			sum += int64(t.times) * worth[t.kind]
@@ -183,24 +192,16 @@ func (s *search) learn() {
 			}
 		}
 	}
-	m.sack.load(m.width[:m.kinds], worth, s.need)
-	m.sack.thin = longest
-	m.sack.solve(most)
-	m.spend(m.sack.work)
-	m.sack.work = 0
-	if copy(most, m.sack.worth); m.sack.thinned {
-		copy(most, m.best)
-	}
-	s.cut(worth, most)
+	return most
 }
 
 // loop tries sets of bars from the cheapest on until one is enough or none is left.
 func (s *search) loop() {
-	for s.floor < s.price && !s.spent() {
+	for s.floor < s.price {
 		set, complete := s.counts.cheapest(s.price)
 		s.raise(set, complete)
 		switch {
-		case !complete:
+		case !complete || s.spent():
 			return
 		case set == nil && len(s.open) > 0:
 			s.settle()

@@ -12,8 +12,8 @@ import (
 // products with small numbers then stay within 64 bits.
 const largest = int64(1) << 56
 
-// most is how many pieces a job may have.
-const most = int64(1) << 30
+// mostPieces is how many pieces a job may have.
+const mostPieces = int64(1) << 30
 
 // shop is a job made ready: kerf folded in, equal lengths together, lengths in
 // their greatest common measure, one objective.
@@ -77,8 +77,8 @@ func check(job Job) error {
 			return bad("piece %d: length %d, %d of it", i, p.Length, p.Count)
 		}
 		high, low := bits.Mul64(uint64(p.Count), uint64(p.Length+job.Kerf))
-		if number += int64(p.Count); number > most {
-			return bad("piece %d: more than %d altogether", i, most)
+		if number += int64(p.Count); number > mostPieces {
+			return bad("piece %d: more than %d altogether", i, mostPieces)
 		}
 		if total += low; high > 0 || low > uint64(largest) || total > uint64(largest) {
 			return bad("piece %d: too much altogether", i)
@@ -227,26 +227,19 @@ func fits(a, b, c int64) bool {
 	return float64(a)*float64(b)*float64(c) < float64(largest)*(1-math.Pow(2, -40))
 }
 
-// cost is what a number of bars of each kind costs, without regard to length.
-func (s *shop) cost(counts []int64) int64 {
-	sum := int64(0)
-	for b, n := range counts {
-		sum += n * s.job.Bars[s.source[b][0]].Cost
-	}
-	return sum
-}
-
 // total is the price of a number of bars of each kind.
-func (s *shop) total(counts []int64) int64 {
+func (s *shop) total(set []int64) int64 { return total(s.price, set) }
+
+func total(price, set []int64) int64 {
 	sum := int64(0)
-	for b, n := range counts {
-		sum += n * s.price[b]
+	for b, n := range set {
+		sum += n * price[b]
 	}
 	return sum
 }
 
-// dropDominated leaves out bars that another, of which there is any number, is not
-// shorter and not dearer than.
+// dropDominated leaves out bars for which others can stand in, of which there is any
+// number, that hold as much and are not dearer.
 func (s *shop) dropDominated() {
 	better := func(a, b int) bool {
 		unlimited := s.job.Bars[s.source[a][0]].Limit < 0
@@ -255,19 +248,15 @@ func (s *shop) dropDominated() {
 	}
 	var keep []int
 	for b := range s.room {
-		if !slices.ContainsFunc(indexes(len(s.room)), func(a int) bool { return a != b && better(a, b) }) {
+		dominated := false
+		for a := range s.room {
+			dominated = dominated || a != b && better(a, b)
+		}
+		if !dominated {
 			keep = append(keep, b)
 		}
 	}
 	s.room, s.price, s.limit, s.source = pick(s.room, keep), pick(s.price, keep), pick(s.limit, keep), pick(s.source, keep)
-}
-
-func indexes(n int) []int {
-	all := make([]int, n)
-	for i := range all {
-		all[i] = i
-	}
-	return all
 }
 
 // pick is those of a that are listed.

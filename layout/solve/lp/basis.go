@@ -29,7 +29,7 @@ func (p *Program) column(j int) {
 	for at, row := range p.inverse {
 		sum := 0.0
 		for _, e := range entries {
-			sum += row[e.Index] * e.Value
+			sum += float64(row[e.Index] * e.Value)
 		}
 		p.alpha[at] = sum
 	}
@@ -39,11 +39,11 @@ func (p *Program) column(j int) {
 // reduced is the cost of a nonbasic column or slack less what the duals pay for it.
 func (p *Program) reduced(j int) float64 {
 	if j < 0 {
-		return p.pricedSlack[^j] - p.dual[^j]*p.slack[^j]
+		return p.pricedSlack[^j] - float64(p.dual[^j]*p.slack[^j])
 	}
 	d := p.priced[j]
 	for _, e := range p.entries[j] {
-		d -= p.dual[e.Index] * e.Value
+		d -= float64(p.dual[e.Index] * e.Value)
 	}
 	return d
 }
@@ -55,7 +55,7 @@ func (p *Program) across(j int) float64 {
 	}
 	sum := 0.0
 	for _, e := range p.entries[j] {
-		sum += p.rho[e.Index] * e.Value
+		sum += float64(p.rho[e.Index] * e.Value)
 	}
 	return sum
 }
@@ -102,7 +102,7 @@ func (p *Program) eliminate(at int) {
 			continue
 		}
 		for _, k := range p.nonzero {
-			row[k] -= a * pivot[k]
+			row[k] -= float64(a * pivot[k])
 		}
 		p.work += int64(len(p.nonzero))
 	}
@@ -114,7 +114,7 @@ func (p *Program) evaluate() {
 	for at, row := range p.inverse {
 		sum := 0.0
 		for r, v := range row {
-			sum += v * p.bound[r]
+			sum += float64(v * p.bound[r])
 		}
 		p.value[at] = sum
 	}
@@ -136,7 +136,7 @@ func (p *Program) reprice() {
 			continue
 		}
 		for r, v := range p.inverse[at] {
-			p.dual[r] += c * v
+			p.dual[r] += float64(c * v)
 		}
 		p.work += int64(len(p.dual))
 	}
@@ -174,11 +174,11 @@ func (p *Program) accurate() bool {
 	}
 	for at, j := range p.basis {
 		if j < 0 {
-			sum[^j] += p.slack[^j] * p.value[at]
+			sum[^j] += float64(p.slack[^j] * p.value[at])
 			continue
 		}
 		for _, e := range p.entries[j] {
-			sum[e.Index] += e.Value * p.value[at]
+			sum[e.Index] += float64(e.Value * p.value[at])
 		}
 	}
 	for _, s := range sum {

@@ -11,8 +11,9 @@
 //
 // Arithmetic is in floats and answers are true to about Tolerance. Whoever needs
 // a proof rounds the duals to integers and checks those. No choice depends on
-// anything but the program's history, so the same calls give the same bits on
-// the same kind of machine.
+// anything but the program's history, and each product is rounded before it is
+// added (float64 keeps compilers from fusing the two), so that the same calls give
+// the same bits everywhere.
 package lp
 
 import "math"
@@ -99,7 +100,7 @@ func (p *Program) AddRow(sense Sense, bound float64, over []Entry) int {
 		p.entries[e.Index] = append(p.entries[e.Index], Entry{r, e.Value})
 		if at := p.place[e.Index]; at >= 0 {
 			for k, v := range p.inverse[at] {
-				row[k] -= slack * e.Value * v
+				row[k] -= float64(slack * e.Value * v)
 			}
 		}
 	}
@@ -156,7 +157,7 @@ func (p *Program) Objective() float64 {
 	sum := 0.0
 	for at, j := range p.basis {
 		if j >= 0 {
-			sum += p.cost[j] * p.value[at]
+			sum += float64(p.cost[j] * p.value[at])
 		}
 	}
 	return sum

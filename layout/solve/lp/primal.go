@@ -125,12 +125,12 @@ func (p *Program) step(j, at int, d float64) float64 {
 // move changes values and duals for a pivot in which column j enters at theta.
 func (p *Program) move(j, at int, d, theta float64) {
 	for i, a := range p.alpha {
-		p.value[i] -= theta * a
+		p.value[i] -= float64(theta * a)
 	}
 	p.value[at] = theta
 	by := d / p.alpha[at]
 	for r, v := range p.inverse[at] {
-		p.dual[r] += by * v
+		p.dual[r] += float64(by * v)
 	}
 	p.work += int64(2 * len(p.basis))
 	p.enter(j, at)
