@@ -124,31 +124,33 @@ func (it item) rate() float64 { return float64(it.value) / float64(it.width) }
 
 // extend merges the states with the same states and a lot more, in order of width.
 func (k *knapsack) extend(i int) {
-	it := &k.lots[i]
+	it := k.lots[i]
 	k.reach = k.reach[:0]
 	for range k.room {
 		k.reach = append(k.reach, len(k.lots)-1)
 	}
-	widest := slicesMax(k.room)
+	states := k.states
+	fits := narrower(states, slicesMax(k.room)-it.width)
 	out := k.next[:0]
 	top := int64(-1)
-	old, fresh := k.states, k.states
-	for len(old) > 0 || len(fresh) > 0 {
-		if len(fresh) > 0 && fresh[0].width+it.width > widest {
-			fresh = nil
+	for old, fresh := 0, 0; old < len(states) || fresh < fits; {
+		var st state
+		isOld := fresh == fits
+		if !isOld {
+			st = state{states[fresh].width + it.width, states[fresh].worth + it.value, states[fresh].last}
+			isOld = old < len(states) && (states[old].width < st.width || states[old].width == st.width && states[old].worth >= st.worth)
+		}
+		if isOld {
+			st = states[old]
+			old++
+		} else {
+			fresh++
+		}
+		if st.worth <= top {
 			continue
 		}
-		var st state
-		isOld := len(fresh) == 0 || len(old) > 0 && (old[0].width < fresh[0].width+it.width ||
-			old[0].width == fresh[0].width+it.width && old[0].worth >= fresh[0].worth+it.value)
-		if isOld {
-			st, old = old[0], old[1:]
-		} else {
-			st = state{fresh[0].width + it.width, fresh[0].worth + it.value, fresh[0].last}
-			fresh = fresh[1:]
-		}
-		best := !isOld && st.worth > top && k.improves(st)
-		if st.worth <= top || !best && !k.promising(st, i+1) {
+		best := !isOld && k.improves(st)
+		if !best && !k.promising(st, i+1) {
 			continue
 		}
 		top = st.worth
@@ -161,9 +163,15 @@ func (k *knapsack) extend(i int) {
 		}
 		out = append(out, st)
 	}
-	k.work += int64(4*len(k.states) + 8)
-	k.states, k.next = out, k.states
+	k.work += int64(4*len(states) + 8)
+	k.states, k.next = out, states
 	k.thinOut()
+}
+
+// narrower is how many states are no wider than that; they are in order of width.
+func narrower(states []state, width int64) int {
+	n, _ := slices.BinarySearchFunc(states, width+1, func(s state, w int64) int { return cmp.Compare(s.width, w) })
+	return n
 }
 
 // thinOut drops states where there are too many for the search or for the memory.
