@@ -177,26 +177,30 @@ func (g optionGrid) width(option int) measure.Length {
 	return most
 }
 
-// rowHeight is the height that a row's highest face takes, without its caption.
-func (g optionGrid) rowHeight(row []*unit.Face) measure.Length {
-	var most measure.Length
-	for _, f := range row {
-		most = max(most, over(tallest(f), g.den))
+// rowHeights are the heights that the highest faces of the options from..to take,
+// row by row and without captions: floors are level from option to option.
+func (g optionGrid) rowHeights(from, to int) []measure.Length {
+	var most []measure.Length
+	for i := from; i < to; i++ {
+		for n, row := range g.rows(i) {
+			if n == len(most) {
+				most = append(most, 0)
+			}
+			for _, f := range row {
+				most[n] = max(most[n], over(tallest(f), g.den))
+			}
+		}
 	}
 	return most
 }
 
-// height is that of the tallest of the options from..to.
+// height is what the options from..to take, side by side.
 func (g optionGrid) height(from, to int) measure.Length {
-	var most measure.Length
-	for i := from; i < to; i++ {
-		h := optionHead
-		for _, row := range g.rows(i) {
-			h += captionTop + g.rowHeight(row) + floorRoom
-		}
-		most = max(most, h)
+	h := optionHead
+	for _, row := range g.rowHeights(from, to) {
+		h += captionTop + row + floorRoom
 	}
-	return most
+	return h
 }
 
 // draw draws the options from..to on a new sheet and returns where it goes on
@@ -209,15 +213,16 @@ func (g optionGrid) draw(s *section, from, to int) *flow {
 		if i > from {
 			p.line(x-optionGap/2, p.Field.Min.Y, x-optionGap/2, p.Field.Min.Y+g.height(from, to), pencil(hair, 120))
 		}
-		g.option(p, i, x)
+		g.option(p, i, x, g.rowHeights(from, to))
 	}
 	area := p.Field
 	area.Min.Y += g.height(from, to) + 2*mm
 	return s.flowOn(p, area)
 }
 
-// option draws one option from x on: its number and name, its faces.
-func (g optionGrid) option(p *Page, i int, x measure.Length) {
+// option draws one option from x on: its number and name, its faces in rows of
+// those heights.
+func (g optionGrid) option(p *Page, i int, x measure.Length, heights []measure.Length) {
 	own := *p
 	own.job = g.jobs[i]
 	y := p.Field.Min.Y
@@ -226,9 +231,9 @@ func (g optionGrid) option(p *Page, i int, x measure.Length) {
 		p.write(number.Max.X+2*mm, y+large+letter(plain).pitch()*measure.Length(n), line, letter(plain))
 	}
 	y += optionHead
-	for _, row := range g.rows(i) {
+	for n, row := range g.rows(i) {
 		left := x
-		floor := y + captionTop + g.rowHeight(row)
+		floor := y + captionTop + heights[n]
 		for _, f := range row {
 			e := &elevation{Page: &own, face: f, zone: zones(f, 1)[0], view: view{pt(left, floor), g.den}}
 			e.option()
