@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"testing"
+
+	"setwright/layout/oracle"
 )
 
 // benchAllot solves within an effort and reports the certified gap.
@@ -36,7 +38,7 @@ func BenchmarkAllotRow(b *testing.B) {
 func BenchmarkAllotShared(b *testing.B) {
 	names, _ := facingOptima(b)
 	for _, name := range names {
-		a := readAllotLP(b, readShared(b, "facing", name+".lp"))
+		a := readAllotLP(b, oracle.Shared(b, "facing", name+".lp"))
 		b.Run(name+"/proof", func(b *testing.B) { benchAllot(b, a, 0) })
 		b.Run(name+"/second", func(b *testing.B) { benchAllot(b, a, StepsPerSecond) })
 	}
@@ -76,7 +78,7 @@ func sharedLarge(b *testing.B) Allot {
 	a := Allot{Rows: slices.Repeat([]AllotRow{{Room: 1250}}, rows)}
 	names, _ := facingOptima(b)
 	for _, name := range slices.Backward(names) {
-		for _, p := range readAllotLP(b, readShared(b, "facing", name+".lp")).Products {
+		for _, p := range readAllotLP(b, oracle.Shared(b, "facing", name+".lp")).Products {
 			var product AllotProduct
 			for _, o := range p.Options {
 				for row := range rows {

@@ -3,24 +3,11 @@ package solve
 import (
 	"bufio"
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
+
+	"setwright/layout/oracle"
 )
-
-// sharedData is where open benchmark data lies beside the working tree.
-const sharedData = "../../../shared/data"
-
-// readShared opens a file of the open benchmark data, or skips the test.
-func readShared(t testing.TB, elems ...string) string {
-	t.Helper()
-	text, err := os.ReadFile(filepath.Join(append([]string{sharedData}, elems...)...))
-	if err != nil {
-		t.Skipf("open benchmark data is not here: %v", err)
-	}
-	return string(text)
-}
 
 // readAllotLP reads an integer program in the CPLEX LP format whose variables are
 // x_product_row_fronts: a rules say that each product takes one option at most
@@ -78,13 +65,13 @@ func readAllotLP(t testing.TB, text string) Allot {
 func facingOptima(t testing.TB) (names []string, optima map[string]int64) {
 	t.Helper()
 	optima = map[string]int64{}
-	for line := range strings.Lines(readShared(t, "facing", "OPTIMA.txt")) {
+	for line := range strings.Lines(oracle.Shared(t, "facing", "OPTIMA.txt")) {
 		var name string
 		var value int64
 		if n, _ := fmt.Sscan(line, &name, &value); n != 2 {
 			continue
 		}
-		if _, err := os.Stat(filepath.Join(sharedData, "facing", name+".lp")); err == nil {
+		if oracle.IsThere(oracle.SharedPath(t, "facing", name+".lp")) {
 			names = append(names, name)
 			optima[name] = value
 		}

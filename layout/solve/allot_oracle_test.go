@@ -206,11 +206,8 @@ func TestAllotBesidePeers(t *testing.T) {
 	cbc := oracle.Need(t, "cbc")
 	t.Logf("%-12s %21s %28s %18s", "", "ours", "HiGHS", "CBC")
 	for _, name := range names {
-		text := readShared(t, "facing", name+".lp")
-		path, err := filepath.Abs(filepath.Join(sharedData, "facing", name+".lp"))
-		if err != nil {
-			t.Fatal(err)
-		}
+		text := oracle.Shared(t, "facing", name+".lp")
+		path := oracle.SharedPath(t, "facing", name+".lp")
 		start := time.Now()
 		a := readAllotLP(t, text)
 		got, ok := a.Solve()
@@ -254,7 +251,7 @@ func unhurried(t *testing.T) {
 // nothing in many minutes.
 func alone(t *testing.T) {
 	t.Helper()
-	if racing {
+	if oracle.Racing {
 		t.Skip("runs without the race detector")
 	}
 }

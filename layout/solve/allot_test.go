@@ -4,10 +4,11 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
-	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
+
+	"setwright/layout/oracle"
 )
 
 // TestAllotKnapsack solves a published knapsack as one row, and as two rows of which
@@ -149,7 +150,7 @@ func TestAllotFacingOptima(t *testing.T) {
 	alone(t)
 	names, optima := facingOptima(t)
 	for _, name := range names {
-		a := readAllotLP(t, readShared(t, "facing", name+".lp"))
+		a := readAllotLP(t, oracle.Shared(t, "facing", name+".lp"))
 		a.WantProof = len(a.Products) < 20
 		got, ok := a.Solve()
 		if !ok || got.Value != optima[name] || got.Bound != got.Value {
@@ -173,17 +174,17 @@ func TestAllotFacingOptima(t *testing.T) {
 func TestAllotAssignment(t *testing.T) {
 	alone(t)
 	proven, all := 0, 0
-	for line := range strings.Lines(readShared(t, "gap", "bounds.txt")) {
+	for line := range strings.Lines(oracle.Shared(t, "gap", "bounds.txt")) {
 		var name string
 		var lower, upper int64
 		if n, _ := fmt.Sscan(line, &name, &lower, &upper); n != 3 {
 			continue
 		}
 		file, kind, _ := strings.Cut(strings.TrimSpace(name), "_M")
-		if _, err := os.Stat(filepath.Join(sharedData, "gap", file)); err != nil {
+		if !oracle.IsThere(oracle.SharedPath(t, "gap", file)) {
 			continue // only the smaller instances are shared
 		}
-		a, turned := readAssignment(t, readShared(t, "gap", file), kind == "in")
+		a, turned := readAssignment(t, oracle.Shared(t, "gap", file), kind == "in")
 		if kind == "in" {
 			lower, upper = turned-upper, turned-lower
 		}

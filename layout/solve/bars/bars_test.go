@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"setwright/layout/oracle"
 )
 
 // solve solves a job and checks the plan and its proof.
@@ -128,7 +130,7 @@ func bruteForce(job Job) (best [2]int64, found bool) {
 
 func TestBruteForce(t *testing.T) {
 	cases := uint64(6000)
-	if racing {
+	if oracle.Racing {
 		cases = 300
 	}
 	count := map[string]int{}
@@ -172,7 +174,7 @@ func TestBruteForce(t *testing.T) {
 // and bars to buy: all can be closed.
 func TestStocked(t *testing.T) {
 	cases, short := uint64(200), 0
-	if racing {
+	if oracle.Racing {
 		cases = 20
 	}
 	for seed := range cases {

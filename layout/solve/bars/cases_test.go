@@ -7,6 +7,8 @@ import (
 	"reflect"
 	"slices"
 	"testing"
+
+	"setwright/layout/oracle"
 )
 
 const (
@@ -188,7 +190,7 @@ var tightest = []struct {
 // TestTight checks jobs that rounding often does not decide.
 func TestTight(t *testing.T) {
 	cases := uint64(100)
-	if racing {
+	if oracle.Racing {
 		cases = 10
 	}
 	for seed := range cases {

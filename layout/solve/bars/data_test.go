@@ -2,16 +2,11 @@ package bars
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"setwright/layout/oracle"
 )
-
-// sharedData is where open benchmark data lies beside the working tree.
-const sharedData = "../../../../shared/data"
 
 // published is an instance with the bounds of its cost that were published.
 type published struct {
@@ -20,21 +15,11 @@ type published struct {
 	lower, upper int64
 }
 
-// readShared opens a file of the open benchmark data, or skips the test.
-func readShared(t testing.TB, elems ...string) string {
-	t.Helper()
-	text, err := os.ReadFile(filepath.Join(append([]string{sharedData}, elems...)...))
-	if err != nil {
-		t.Skipf("open benchmark data is not here: %v", err)
-	}
-	return string(text)
-}
-
 // readSingle reads a set of instances with one length of bar, of cost 1 (BPPLIB,
 // Delorme, Iori and Martello 2018).
 func readSingle(t testing.TB, set string) (all []published) {
 	t.Helper()
-	for line := range strings.Lines(readShared(t, "1d", "optima.tsv")) {
+	for line := range strings.Lines(oracle.Shared(t, "1d", "optima.tsv")) {
 		var of, name string
 		var items int
 		var p published
@@ -42,7 +27,7 @@ func readSingle(t testing.TB, set string) (all []published) {
 			continue
 		}
 		p.name = name
-		in := strings.NewReader(readShared(t, "1d", set, name+".txt"))
+		in := strings.NewReader(oracle.Shared(t, "1d", set, name+".txt"))
 		var kinds int
 		bar := Bar{Cost: 1, Limit: -1}
 		fmt.Fscan(in, &kinds, &bar.Length)
@@ -55,13 +40,13 @@ func readSingle(t testing.TB, set string) (all []published) {
 // readMulti reads the instances with several lengths of bars at prices.
 func readMulti(t testing.TB) (all []published) {
 	t.Helper()
-	for line := range strings.Lines(readShared(t, "1d_multi", "optima.txt")) {
+	for line := range strings.Lines(oracle.Shared(t, "1d_multi", "optima.txt")) {
 		var p published
 		var state string // OPT, or open
 		if n, _ := fmt.Sscanf(line, "%s %s LB %d UB %d", &p.name, &state, &p.lower, &p.upper); n != 4 {
 			t.Fatalf("optima.txt: %q", line)
 		}
-		p.job = readJob(t, readShared(t, "1d_multi", p.name))
+		p.job = readJob(t, oracle.Shared(t, "1d_multi", p.name))
 		all = append(all, p)
 	}
 	return all
@@ -164,7 +149,7 @@ func TestHard28(t *testing.T) {
 // nothing but take minutes.
 func alone(t *testing.T) {
 	t.Helper()
-	if racing {
+	if oracle.Racing {
 		t.Skip("takes minutes under the race detector")
 	}
 }

@@ -4,12 +4,14 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"testing"
+
+	"setwright/layout/oracle"
 )
 
 // BenchmarkOneBoard prices one board without limits; the last instance is the large one.
 func BenchmarkOneBoard(b *testing.B) {
 	for n := 1; n <= 13; n++ {
-		s := readSheet(b, readShared(b, "gcut", fmt.Sprintf("gcut%d.txt", n)), false)
+		s := readSheet(b, oracle.Shared(b, "2d", "gcut", fmt.Sprintf("gcut%d.txt", n)), false)
 		s.unlimited()
 		b.Run(fmt.Sprint("gcut", n), func(b *testing.B) {
 			for b.Loop() {
@@ -22,7 +24,7 @@ func BenchmarkOneBoard(b *testing.B) {
 // BenchmarkLimitedBoard proves the best of one board with limits.
 func BenchmarkLimitedBoard(b *testing.B) {
 	for n := 1; n <= 3; n++ {
-		s := readSheet(b, readShared(b, "cgcut", fmt.Sprintf("cgcut%d.txt", n)), true)
+		s := readSheet(b, oracle.Shared(b, "2d", "cgcut", fmt.Sprintf("cgcut%d.txt", n)), true)
 		b.Run(fmt.Sprint("cgcut", n), func(b *testing.B) {
 			for b.Loop() {
 				bestLimited(b, s)
@@ -35,7 +37,7 @@ func BenchmarkLimitedBoard(b *testing.B) {
 // the instance's number as the seed, and reports boards and bound.
 func BenchmarkDemands(b *testing.B) {
 	for n := 1; n <= 12; n++ {
-		s := readSheet(b, readShared(b, "gcut", fmt.Sprintf("gcut%d.txt", n)), false)
+		s := readSheet(b, oracle.Shared(b, "2d", "gcut", fmt.Sprintf("gcut%d.txt", n)), false)
 		s.demand(uint64(n))
 		b.Run(fmt.Sprint("gcut", n), func(b *testing.B) {
 			var plan *Plan

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+
+	"setwright/layout/oracle"
 )
 
 // tinyEffort is ample for a job that brute can do.
@@ -16,7 +18,7 @@ const tinyEffort = 1e7
 func TestTinyJobs(t *testing.T) {
 	var seen struct{ plans, best, proven, short, misfit int }
 	jobs := 4000
-	if racing {
+	if oracle.Racing {
 		jobs = 400
 	}
 	for n := range jobs {
@@ -201,7 +203,7 @@ func TestManyPieces(t *testing.T) {
 // many minutes.
 func alone(t *testing.T) {
 	t.Helper()
-	if racing {
+	if oracle.Racing {
 		t.Skip("runs without the race detector")
 	}
 }

@@ -2,24 +2,9 @@ package boards
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 )
-
-// sharedData is where open benchmark data lies beside the working tree.
-const sharedData = "../../../../shared/data/2d"
-
-// readShared opens a file of the open benchmark data, or skips the test.
-func readShared(t testing.TB, elems ...string) string {
-	t.Helper()
-	text, err := os.ReadFile(filepath.Join(append([]string{sharedData}, elems...)...))
-	if err != nil {
-		t.Skipf("open benchmark data is not here: %v", err)
-	}
-	return string(text)
-}
 
 // sheet is an instance of cutting the most valuable pieces from one board.
 type sheet struct {

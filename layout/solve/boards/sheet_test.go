@@ -6,6 +6,8 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"setwright/layout/oracle"
 )
 
 // bestOf prices the one board of an instance without limits.
@@ -29,7 +31,7 @@ func bestOf(t testing.TB, s sheet) int64 {
 func optima(t testing.TB) map[string]int64 {
 	t.Helper()
 	values := map[string]int64{}
-	for line := range strings.Lines(readShared(t, "optima.tsv")) {
+	for line := range strings.Lines(oracle.Shared(t, "2d", "optima.tsv")) {
 		var name string
 		var value int64
 		if n, _ := fmt.Sscan(line, &name, &value); n == 2 {
@@ -47,7 +49,7 @@ func TestOneBoard(t *testing.T) {
 	want := optima(t)
 	for n := 1; n <= 13; n++ {
 		name := fmt.Sprint("gcut", n)
-		s := readSheet(t, readShared(t, "gcut", name+".txt"), false)
+		s := readSheet(t, oracle.Shared(t, "2d", "gcut", name+".txt"), false)
 		s.unlimited()
 		if got := bestOf(t, s); got != want[name] || got == 0 {
 			t.Errorf("%s: %d, want %d", name, got, want[name])
@@ -88,7 +90,7 @@ func TestLimitedBoards(t *testing.T) {
 	want := optima(t)
 	for n := 1; n <= 3; n++ {
 		name := fmt.Sprint("cgcut", n)
-		if got := bestLimited(t, readSheet(t, readShared(t, "cgcut", name+".txt"), true)); got != want[name] {
+		if got := bestLimited(t, readSheet(t, oracle.Shared(t, "2d", "cgcut", name+".txt"), true)); got != want[name] {
 			t.Errorf("%s: %d, published %d", name, got, want[name])
 		}
 	}
@@ -100,7 +102,7 @@ func TestDemands(t *testing.T) {
 	alone(t)
 	proven := 0
 	for n := 1; n <= 12; n++ {
-		s := readSheet(t, readShared(t, "gcut", fmt.Sprintf("gcut%d.txt", n)), false)
+		s := readSheet(t, oracle.Shared(t, "2d", "gcut", fmt.Sprintf("gcut%d.txt", n)), false)
 		s.demand(uint64(n))
 		plan := mustSolve(t, s.job, 1e9)
 		if err := checkProof(s.job, plan.Bound, plan.Proof); err != nil {
