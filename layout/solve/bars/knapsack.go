@@ -278,7 +278,7 @@ func (p *pattern) count(kind int) int64 {
 const (
 	// brief is how long lists may get at first: what they miss is only looked for
 	// when they find nothing.
-	brief = 600
+	brief = 150
 	// longest is how long lists may get where none must be missed: some 6 MB.
 	longest = 1 << 18
 )
