@@ -92,6 +92,7 @@ func (m *master) priceFreely() (found []pattern) {
 		if turn == 0 {
 			m.complete = !m.sack.thinned
 			copy(m.best, m.sack.worth)
+			m.sack.thin = brief // what else there is need not be the best
 		}
 		before := len(found)
 		for b := range m.room {
