@@ -56,11 +56,11 @@ func BenchmarkSpringLists(b *testing.B) {
 	project := layout.Load(os.DirFS(filepath.Dir(spring)), "plan.yaml")
 	b.ReportAllocs()
 	for b.Loop() {
-		files, err := listTargets{csv: "lists", xlsx: "lists.xlsx"}.files(project, list.Tables(project.Unit, project.Cuts, project.Purchase))
+		made, err := listTargets{csv: "lists", xlsx: "lists.xlsx"}.files(project, list.Tables(project.Unit, project.Cuts, project.Purchase))
 		if err != nil {
 			b.Fatal(err)
 		}
-		b.ReportMetric(float64(files[len(files)-1].data.Len())/1000, "kB/workbook")
+		b.ReportMetric(float64(made.files[len(made.files)-1].data.Len())/1000, "kB/workbook")
 	}
 }
 
@@ -263,11 +263,11 @@ func BenchmarkKit(b *testing.B) {
 	b.Run("files", func(b *testing.B) {
 		for b.Loop() {
 			year, _ := kit.Make(all.seasons, all.hand)
-			files, err := kitTargets{pdf: "year.pdf", csv: "year"}.files(all, year)
+			made, err := kitTargets{pdf: "year.pdf", csv: "year"}.files(all, year)
 			if err != nil {
 				b.Fatal(err)
 			}
-			b.ReportMetric(float64(files[len(files)-1].data.Len())/1000, "kB/pdf")
+			b.ReportMetric(float64(made.files[len(made.files)-1].data.Len())/1000, "kB/pdf")
 		}
 	})
 }

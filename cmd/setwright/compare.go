@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -71,34 +70,29 @@ func compare(paths []string, to compareTargets, s streams) error {
 	}
 	options, found := kit.Options(all.seasons, all.hand, all.own)
 	all.add(found)
-	files, err := to.files(all, options)
+	made, err := to.files(all, options)
 	if err != nil {
 		return err
 	}
-	return all.write(files, "the comparison is", s)
+	return all.write(made, "the comparison is", s)
 }
 
 // files makes every file before the first is written.
-func (to compareTargets) files(all *several, options []kit.Option) ([]*written, error) {
-	var files []*written
+func (to compareTargets) files(all *several, options []kit.Option) (*outputs, error) {
+	o := &outputs{}
 	var errs []error
-	file := func(path, flag string) *bytes.Buffer {
-		f := &written{path: path, flag: flag}
-		files = append(files, f)
-		return &f.data
-	}
 	table := kit.Compared(options)
 	if to.csv != "" {
-		errs = append(errs, list.WriteCSV(file(to.csv, "--csv"), table))
+		errs = append(errs, list.WriteCSV(o.file(to.csv, "--csv"), table))
 	}
 	if to.pdf != "" {
 		drawn := render.Compare(options, all.findings.All(), all.together, render.Options{Program: program, Fingerprint: all.mark})
-		errs = append(errs, pdf.Write(file(to.pdf, "-o"), drawn))
+		errs = append(errs, pdf.Write(o.file(to.pdf, "-o"), drawn))
 	}
-	if files == nil {
-		errs = append(errs, writeAcross(file("-", ""), table))
+	if o.files == nil {
+		errs = append(errs, writeAcross(o.file("-", ""), table))
 	}
-	return files, errors.Join(errs...)
+	return o, errors.Join(errs...)
 }
 
 // writeAcross writes a table for people with its rows as columns.

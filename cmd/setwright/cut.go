@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"setwright/layout/cutfile"
@@ -177,35 +176,35 @@ func (f *cutFlags) read(c *command, path string, text []byte, found *diag.List) 
 func (f *cutFlags) write(path string, file *cutfile.File, cut saw.Plan, text []byte, found *diag.List, s streams) error {
 	plans := []saw.Plan{cut}
 	table := list.CutTable(file.Head.Measure, plans)
-	var files []*written
+	o := &outputs{}
 	if f.output != "" {
-		w := &written{path: f.output, flag: "-o"}
 		drawn := render.CutPack(file.Head, plans, render.Options{Program: program, Fingerprint: plan.Fingerprint(text)})
-		if err := pdf.Write(&w.data, drawn); err != nil {
+		if err := pdf.Write(o.file(f.output, "-o"), drawn); err != nil {
 			return err
 		}
-		files = append(files, w)
 	}
 	if f.csv != "" {
-		w := &written{path: f.csv, flag: "--csv"}
-		if err := list.WriteCSV(&w.data, table); err != nil {
+		if err := list.WriteCSV(o.file(f.csv, "--csv"), table); err != nil {
 			return err
 		}
-		files = append(files, w)
 	}
-	for _, w := range files {
-		if w.path != "-" && path != "-" && sameFile(w.path, path) {
-			return fmt.Errorf("%s: the list is read from this file, which may not be replaced; name another with %s", w.path, w.flag)
+	keep := func(target, flag string) error {
+		if target != "-" && path != "-" && sameFile(target, path) {
+			return fmt.Errorf("%s: the list is read from this file, which may not be replaced; name another with %s", target, flag)
 		}
+		return nil
 	}
-	if err := (listTargets{}).write(files, s.out); err != nil {
+	if err := o.check(keep); err != nil {
+		return err
+	}
+	if err := o.write(s.out); err != nil {
 		return err
 	}
 	worse(found, diag.Stop).WriteText(s.err)
-	if slices.ContainsFunc(files, func(w *written) bool { return w.path == "-" }) {
+	if o.toStdout() {
 		return nil
 	}
-	return f.tell(file, &cut, table, found, files, s.out)
+	return f.tell(file, &cut, table, found, o.files, s.out)
 }
 
 // tell prints the list for people.

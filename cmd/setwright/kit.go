@@ -1,9 +1,7 @@
 package main
 
 import (
-	"bytes"
 	"errors"
-	"os"
 	"path/filepath"
 
 	"setwright/layout/diag"
@@ -76,44 +74,34 @@ func makeKit(paths []string, to kitTargets, s streams) error {
 	}
 	year, found := kit.Make(all.seasons, all.hand)
 	all.add(found)
-	files, err := to.files(all, year)
+	made, err := to.files(all, year)
 	if err != nil {
 		return err
 	}
-	if to.csv != "" {
-		if err := os.MkdirAll(to.csv, 0o777); err != nil {
-			return plainError(to.csv, err)
-		}
-	}
-	return all.write(files, "the kit is", s)
+	return all.write(made, "the kit is", s)
 }
 
 // files makes every file before the first is written.
-func (to kitTargets) files(all *several, year *kit.Kit) ([]*written, error) {
-	var files []*written
+func (to kitTargets) files(all *several, year *kit.Kit) (*outputs, error) {
+	o := &outputs{folder: to.csv}
 	var errs []error
-	file := func(path, flag string) *bytes.Buffer {
-		f := &written{path: path, flag: flag}
-		files = append(files, f)
-		return &f.data
-	}
 	tables := kit.Tables(year)
 	if to.csv != "" {
 		for _, t := range tables {
-			errs = append(errs, list.WriteCSV(file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
+			errs = append(errs, list.WriteCSV(o.file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
 		}
 	}
 	if to.xlsx != "" {
-		errs = append(errs, xlsx.Write(file(to.xlsx, "--xlsx"), render.KitPlan(year), tables, xlsx.Options{
+		errs = append(errs, xlsx.Write(o.file(to.xlsx, "--xlsx"), render.KitPlan(year), tables, xlsx.Options{
 			Program: program, Fingerprint: all.mark, Stopped: all.findings.Has(diag.Stop),
 		}))
 	}
 	if to.pdf != "" {
 		drawn := render.Kit(year, all.findings.All(), all.together, render.Options{Program: program, Fingerprint: all.mark})
-		errs = append(errs, pdf.Write(file(to.pdf, "-o"), drawn))
+		errs = append(errs, pdf.Write(o.file(to.pdf, "-o"), drawn))
 	}
-	if files == nil {
-		errs = append(errs, list.WriteText(file("-", ""), tables))
+	if o.files == nil {
+		errs = append(errs, list.WriteText(o.file("-", ""), tables))
 	}
-	return files, errors.Join(errs...)
+	return o, errors.Join(errs...)
 }

@@ -1,11 +1,9 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -97,12 +95,6 @@ func (to listTargets) wants(t *list.Table) bool {
 	return len(t.Rows) > 0 || t.Name != "buy" && t.Name != "orders"
 }
 
-// written is a file to write, or with the path - what goes to standard output.
-type written struct {
-	path, flag string
-	data       bytes.Buffer
-}
-
 func lists(src source, to listTargets, s streams) error {
 	project, err := src.load(s.in)
 	if err != nil {
@@ -114,98 +106,49 @@ func lists(src source, to listTargets, s streams) error {
 		return errReported
 	}
 	tables := slices.DeleteFunc(list.Tables(project.Unit, project.Cuts, project.Purchase), func(t *list.Table) bool { return !to.wants(t) })
-	files, err := to.files(project, tables)
+	made, err := to.files(project, tables)
 	if err != nil {
 		return err
 	}
-	if err := apart(files); err != nil {
+	keep := func(path, flag string) error { return keepInputs(path, "the lists are", flag, src, project.Files) }
+	if err := made.check(keep); err != nil {
 		return err
 	}
-	for _, f := range files {
-		if err := keepInputs(f.path, "the lists are", f.flag, src, project.Files); err != nil {
-			return err
-		}
-	}
-	if err := to.write(files, s.out); err != nil {
+	if err := made.write(s.out); err != nil {
 		return err
 	}
 	worse(findings, diag.Stop).WriteText(s.err)
-	if !slices.ContainsFunc(files, func(f *written) bool { return f.path == "-" }) {
+	if !made.toStdout() {
 		to.tell(s.out, tables, counted(findings))
 	}
 	return verdict(findings)
 }
 
 // files makes every file before the first is written.
-func (to listTargets) files(project *layout.Project, tables []*list.Table) ([]*written, error) {
-	var files []*written
-	file := func(path, flag string) io.Writer {
-		f := &written{path: path, flag: flag}
-		files = append(files, f)
-		return &f.data
+func (to listTargets) files(project *layout.Project, tables []*list.Table) (*outputs, error) {
+	o := &outputs{}
+	if to.csv != "-" {
+		o.folder = to.csv
 	}
 	var errs []error
 	for _, t := range tables {
 		switch to.csv {
 		case "":
 		case "-":
-			errs = append(errs, list.WriteCSV(file("-", ""), t))
+			errs = append(errs, list.WriteCSV(o.file("-", ""), t))
 		default:
-			errs = append(errs, list.WriteCSV(file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
+			errs = append(errs, list.WriteCSV(o.file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
 		}
 	}
 	if to.xlsx != "" {
-		errs = append(errs, xlsx.Write(file(to.xlsx, "--xlsx"), project.Plan, tables, xlsx.Options{
+		errs = append(errs, xlsx.Write(o.file(to.xlsx, "--xlsx"), project.Plan, tables, xlsx.Options{
 			Program: program, Fingerprint: project.Fingerprint, Stopped: project.Findings.Has(diag.Stop),
 		}))
 	}
-	if files == nil {
-		errs = append(errs, list.WriteText(file("-", ""), tables))
+	if o.files == nil {
+		errs = append(errs, list.WriteText(o.file("-", ""), tables))
 	}
-	return files, errors.Join(errs...)
-}
-
-// apart refuses a file that would replace one written just before.
-func apart(files []*written) error {
-	for i, f := range files {
-		for _, before := range files[:i] {
-			if f.path != "-" && sameFile(f.path, before.path) {
-				return fmt.Errorf("%s: another of the lists goes there; name another file with %s", f.path, f.flag)
-			}
-		}
-	}
-	return nil
-}
-
-// sameFile says whether two paths are one file, there or not.
-func sameFile(a, b string) bool {
-	first, err := os.Stat(a)
-	second, err2 := os.Stat(b)
-	if err == nil && err2 == nil {
-		return os.SameFile(first, second)
-	}
-	a, err = filepath.Abs(a)
-	b, err2 = filepath.Abs(b)
-	return err == nil && err2 == nil && a == b
-}
-
-// write writes each file whole, into a folder that need not be there.
-func (to listTargets) write(files []*written, stdout io.Writer) error {
-	if to.csv != "" && to.csv != "-" {
-		if err := os.MkdirAll(to.csv, 0o777); err != nil {
-			return plainError(to.csv, err)
-		}
-	}
-	for _, f := range files {
-		if f.path != "-" {
-			if err := writeFile(f.path, f.data.Bytes()); err != nil {
-				return err
-			}
-		} else if _, err := stdout.Write(f.data.Bytes()); err != nil {
-			return plainError("standard output", err)
-		}
-	}
-	return nil
+	return o, errors.Join(errs...)
 }
 
 // tell says which lists went where, and how the plan stands.

@@ -36,11 +36,11 @@ func everything(t testing.TB, plan string) []byte {
 	for _, svg := range p.svgs {
 		all.Write(svg)
 	}
-	files, err := listTargets{csv: "lists", xlsx: "lists.xlsx"}.files(p.project, list.Tables(p.project.Unit, p.project.Cuts, p.project.Purchase))
+	made, err := listTargets{csv: "lists", xlsx: "lists.xlsx"}.files(p.project, list.Tables(p.project.Unit, p.project.Cuts, p.project.Purchase))
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, f := range files {
+	for _, f := range made.files {
 		all.Write(f.data.Bytes())
 	}
 	return all.Bytes()

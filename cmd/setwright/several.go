@@ -157,32 +157,20 @@ func (all *several) refuse(s streams) error {
 // write writes each file whole, once it is sure that none replaces another or
 // what it is made from. Then it tells what was found about the plans together,
 // and their stops.
-func (all *several) write(files []*written, result string, s streams) error {
-	if err := apart(files); err != nil {
+func (all *several) write(made *outputs, result string, s streams) error {
+	keep := func(path, flag string) error { return all.keep(path, result, flag) }
+	if err := made.check(keep); err != nil {
 		return err
 	}
-	for _, f := range files {
-		if err := all.keep(f.path, result, f.flag); err != nil {
-			return err
-		}
-	}
-	for _, f := range files {
-		if f.path == "-" {
-			if _, err := s.out.Write(f.data.Bytes()); err != nil {
-				return plainError("standard output", err)
-			}
-			continue
-		}
-		if err := writeFile(f.path, f.data.Bytes()); err != nil {
-			return err
-		}
+	if err := made.write(s.out); err != nil {
+		return err
 	}
 	told := worse(&all.findings, diag.Stop)
 	told.Add(all.together...)
 	told.Sort()
 	told.Dedupe()
 	told.WriteText(s.err)
-	for _, f := range files {
+	for _, f := range made.files {
 		if f.path != "-" {
 			fmt.Fprintf(s.out, "%s: %d plans, %s\n", f.path, len(all.seasons), counted(&all.findings))
 		}

@@ -1,0 +1,84 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+)
+
+// outputs are the files of a command that writes several, all of them made
+// before the first is written.
+type outputs struct {
+	files  []*written
+	folder string // to be made if it is not there; "" for none
+}
+
+// written is a file to write, or with the path - what goes to standard output.
+type written struct {
+	path, flag string
+	data       bytes.Buffer
+}
+
+// file adds a file, which flag names, and returns what it is written into.
+func (o *outputs) file(path, flag string) *bytes.Buffer {
+	f := &written{path: path, flag: flag}
+	o.files = append(o.files, f)
+	return &f.data
+}
+
+// toStdout says whether any of the files goes to standard output.
+func (o *outputs) toStdout() bool {
+	return slices.ContainsFunc(o.files, func(f *written) bool { return f.path == "-" })
+}
+
+// check refuses a file that would replace one written just before, or one that
+// keep says is to be kept.
+func (o *outputs) check(keep func(path, flag string) error) error {
+	for i, f := range o.files {
+		for _, before := range o.files[:i] {
+			if f.path != "-" && sameFile(f.path, before.path) {
+				return fmt.Errorf("%s: another of the lists goes there; name another file with %s", f.path, f.flag)
+			}
+		}
+	}
+	for _, f := range o.files {
+		if err := keep(f.path, f.flag); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// write writes each file whole.
+func (o *outputs) write(stdout io.Writer) error {
+	if o.folder != "" {
+		if err := os.MkdirAll(o.folder, 0o777); err != nil {
+			return plainError(o.folder, err)
+		}
+	}
+	for _, f := range o.files {
+		if f.path != "-" {
+			if err := writeFile(f.path, f.data.Bytes()); err != nil {
+				return err
+			}
+		} else if _, err := stdout.Write(f.data.Bytes()); err != nil {
+			return plainError("standard output", err)
+		}
+	}
+	return nil
+}
+
+// sameFile says whether two paths are one file, there or not.
+func sameFile(a, b string) bool {
+	first, err := os.Stat(a)
+	second, err2 := os.Stat(b)
+	if err == nil && err2 == nil {
+		return os.SameFile(first, second)
+	}
+	a, err = filepath.Abs(a)
+	b, err2 = filepath.Abs(b)
+	return err == nil && err2 == nil && a == b
+}
