@@ -6,6 +6,7 @@ import (
 	"setwright/layout/decode"
 	"setwright/layout/diag"
 	"setwright/layout/measure"
+	"setwright/layout/plan"
 	"setwright/layout/saw"
 )
 
@@ -49,16 +50,14 @@ func (b *builder) head(m *decode.Map) {
 			v.Fail("cut-version", fmt.Sprintf("this list is of version %d of the format", n), fmt.Sprintf("version %d", Version), "use the program version it was written for")
 		}
 	}
-	word := measure.Inches.String()
-	decode.Word(m, "measure", []string{word, measure.Millimetres.String()}, &word)
-	if word == measure.Millimetres.String() {
-		h.Measure, h.Paper = measure.Millimetres, "a4"
+	if h.Measure, _ = m.Get("measure").Measure(); h.Measure == measure.Millimetres {
+		h.Paper = "a4"
 	}
 	decode.Into(m.Need("title").Name, &h.Title)
 	m.Name("by", &h.By)
 	m.Name("currency", &h.Currency)
-	decode.Word(m, "paper", []string{"letter", "tabloid", "a4", "a3"}, &h.Paper)
-	decode.Word(m, "language", []string{"en", "es", "fr"}, &h.Language)
+	decode.Word(m, "paper", plan.Papers(), &h.Paper)
+	decode.Word(m, "language", plan.Languages(), &h.Language)
 }
 
 // saw reads what the saw does to all stock.

@@ -325,6 +325,15 @@ func (v *Value) Bool() (bool, bool) {
 	return false, false
 }
 
+// Measure reads the system that bare numbers are in: in or mm.
+func (v *Value) Measure() (measure.System, bool) {
+	word, ok := v.OneOf(measure.Inches.String(), measure.Millimetres.String())
+	if word == measure.Millimetres.String() {
+		return measure.Millimetres, ok
+	}
+	return measure.Inches, ok
+}
+
 // OneOf reads one of the words; capitals do not count.
 func (v *Value) OneOf(words ...string) (string, bool) { return oneWord(v, words) }
 

@@ -92,13 +92,7 @@ func (r *reader) keep(p *Product) {
 
 func (r *reader) yaml(file string, text []byte, found *diag.List) {
 	top := decode.YAML(file, text, found)
-	units := []string{measure.Inches.String(), measure.Millimetres.String()}
-	if word, ok := top.Get("measure").OneOf(units...); ok {
-		r.file.Bare = measure.Inches
-		if word == measure.Millimetres.String() {
-			r.file.Bare = measure.Millimetres
-		}
-	}
+	decode.Into(top.Get("measure").Measure, &r.file.Bare)
 	for _, e := range top.Need("goods").Map().Entries() {
 		p := &Product{At: e.At}
 		named := decode.Into(e.Name, &p.SKU)

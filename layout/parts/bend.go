@@ -54,16 +54,7 @@ func (s *Stiffness) LongTerm() float64 {
 func millimetres(l measure.Length) float64 { return float64(l) / float64(measure.Millimetre) }
 
 // Material returns the material of that id.
-func (l *List) Material(id string) (*Material, bool) {
-	m, ok := l.materials[id]
-	return m, ok
-}
+func (l *List) Material(id string) (*Material, bool) { return l.materials.find(id) }
 
 // Materials returns every material in list order.
-func (l *List) Materials() []*Material {
-	all := make([]*Material, len(l.matters))
-	for i, id := range l.matters {
-		all[i] = l.materials[id]
-	}
-	return all
-}
+func (l *List) Materials() []*Material { return l.materials.all() }

@@ -47,16 +47,8 @@ const mostPacks = 20
 // packs, each with its pieces and price.
 func (r *reader) buying(m *decode.Map, usual int, b *Buying) {
 	b.Usual = usual
-	if v := m.Get("supplier"); v != nil {
-		id, ok := v.Name()
-		_, found := r.list.suppliers.find(id)
-		if ok && !found {
-			v.Fail("unknown-supplier", fmt.Sprintf("there is no supplier %q", id), "one of suppliers: of this list or one before it", decode.Suggest(id, r.list.suppliers.order))
-		}
-		r.ok = r.ok && ok && found
+	if id, _, given := refer(r, m, "supplier", &r.list.suppliers, "unknown-supplier", "there is no supplier", "one of suppliers: of this list or one before it"); given {
 		b.Supplier = id
-	} else {
-		r.want(m, "supplier", false)
 	}
 	r.count(m, "minimum", 1, maxPack, &b.Minimum)
 	price, packs := m.Get("price"), m.Get("packs")
@@ -97,20 +89,7 @@ func (r *reader) packs(v *decode.Value) []Pack {
 	return list
 }
 
-// suppliers reads the suppliers of a file into the list.
-func suppliers(m *decode.Map, list *List) {
-	for _, e := range m.Entries() {
-		v := e.Value.Map()
-		if v == nil {
-			continue
-		}
-		r := &reader{Map: v, list: list, ok: true}
-		if s := r.supplier(e); r.ok {
-			list.suppliers.put(s.ID, s)
-		}
-	}
-}
-
+// supplier reads one supplier, over a copy of the one it overrides.
 func (r *reader) supplier(e decode.Entry) *Supplier {
 	s := &Supplier{}
 	if old, found := r.list.suppliers.find(e.Key); found {
@@ -147,36 +126,4 @@ func (r *reader) duty(to *int) {
 	}
 	r.ok = r.ok && ok
 	*to = int(m)
-}
-
-// shelf keeps things by id, in the order they were first put there.
-type shelf[T any] struct {
-	byID  map[string]*T
-	order []string
-}
-
-func (s *shelf[T]) find(id string) (*T, bool) { x, ok := s.byID[id]; return x, ok }
-
-func (s *shelf[T]) all() []*T {
-	list := make([]*T, len(s.order))
-	for i, id := range s.order {
-		list[i] = s.byID[id]
-	}
-	return list
-}
-
-// put adds a thing, or puts it in the place of the one with its id.
-func (s *shelf[T]) put(id string, x *T) {
-	if _, there := s.byID[id]; !there {
-		s.order = append(s.order, id)
-	}
-	s.byID[id] = x
-}
-
-func (s *shelf[T]) clone() shelf[T] {
-	c := shelf[T]{byID: make(map[string]*T, len(s.byID)), order: slices.Clone(s.order)}
-	for id, x := range s.byID {
-		c.byID[id] = x
-	}
-	return c
 }

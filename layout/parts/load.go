@@ -78,28 +78,15 @@ func BuiltIn() (*List, error) {
 func Load(base *List, file string, text []byte, into *diag.List) *List {
 	list := base.clone()
 	top := decode.YAML(file, text, into)
-	bare := measure.Inches
-	units := []string{measure.Inches.String(), measure.Millimetres.String()}
-	if word, ok := top.Get("measure").OneOf(units...); ok && word == measure.Millimetres.String() {
-		bare = measure.Millimetres
-	}
-	materials(top.Get("materials").Map(), list)
-	suppliers(top.Get("suppliers").Map(), list)
-	stocks(top.Get("stock").Map(), bare, list)
+	bare, _ := top.Get("measure").Measure()
+	stow(top.Get("materials").Map(), bare, list, &list.materials, (*reader).material)
+	stow(top.Get("suppliers").Map(), bare, list, &list.suppliers, (*reader).supplier)
+	stow(top.Get("stock").Map(), bare, list, &list.stock, (*reader).stock)
 	hardware := top.Get("parts")
 	if !top.There("materials") && !top.There("suppliers") && !top.There("stock") {
 		hardware = top.Need("parts")
 	}
-	for _, e := range hardware.Map().Entries() {
-		m := e.Value.Map()
-		if m == nil {
-			continue
-		}
-		r := &reader{Map: m, bare: bare, list: list, ok: true}
-		if p := r.part(e); r.ok {
-			list.put(p)
-		}
-	}
+	stow(hardware.Map(), bare, list, &list.parts, (*reader).part)
 	top.Done()
 	list.relink()
 	return list
@@ -108,46 +95,27 @@ func Load(base *List, file string, text []byte, into *diag.List) *List {
 // relink has every part cut from its stock as the last file writes it. Lists that
 // share a part with this one keep theirs.
 func (l *List) relink() {
-	for _, id := range l.order {
-		p := l.byID[id]
+	for _, p := range l.All() {
 		if p.Cut == nil {
 			continue
 		}
 		if s, _ := l.Stock(p.Cut.From.ID); s != p.Cut.From {
 			c := p.clone()
 			c.Cut.From = s
-			l.byID[id] = c
+			l.parts.put(p.ID, c)
 		}
 	}
 }
 
 func (l *List) clone() *List {
-	c := &List{byID: make(map[string]*Part), materials: make(map[string]*Material)}
-	c.stock, c.suppliers = (&shelf[Stock]{}).clone(), (&shelf[Supplier]{}).clone()
-	if l != nil {
-		c.order = slices.Clone(l.order)
-		for id, p := range l.byID {
-			c.byID[id] = p
-		}
-		c.matters = slices.Clone(l.matters)
-		for id, m := range l.materials {
-			c.materials[id] = m
-		}
-		c.stock, c.suppliers = l.stock.clone(), l.suppliers.clone()
+	if l == nil {
+		l = &List{}
 	}
-	return c
-}
-
-// put adds a part, or puts it in the place of the one with its id.
-func (l *List) put(p *Part) {
-	if _, there := l.byID[p.ID]; !there {
-		l.order = append(l.order, p.ID)
-	}
-	l.byID[p.ID] = p
+	return &List{parts: l.parts.clone(), materials: l.materials.clone(), stock: l.stock.clone(), suppliers: l.suppliers.clone()}
 }
 
 // IDs returns every id in list order.
-func (l *List) IDs() []string { return slices.Clone(l.order) }
+func (l *List) IDs() []string { return slices.Clone(l.parts.order) }
 
 // reader reads one part. ok turns false when anything about it is wrong.
 type reader struct {
@@ -188,7 +156,7 @@ func (r *reader) model(id string) *Part {
 			return old.clone()
 		}
 		if r.ok = false; ok {
-			v.Fail("unknown-part", fmt.Sprintf("unknown part %q", name), "a part further up or of another list", decode.Suggest(name, r.list.order))
+			v.Fail("unknown-part", fmt.Sprintf("unknown part %q", name), "a part further up or of another list", decode.Suggest(name, r.list.parts.order))
 		}
 		return &Part{Pack: 1}
 	}

@@ -17,20 +17,6 @@ const (
 	maxRatio    = 10_000
 )
 
-// materials reads the materials of a file into the list.
-func materials(m *decode.Map, list *List) {
-	for _, e := range m.Entries() {
-		v := e.Value.Map()
-		if v == nil {
-			continue
-		}
-		r := &reader{Map: v, list: list, ok: true}
-		if material := r.material(e); r.ok {
-			list.putMaterial(material)
-		}
-	}
-}
-
 // material reads one material, over a copy of the one it overrides.
 func (r *reader) material(e decode.Entry) *Material {
 	x := &Material{LongTerm: 1}
@@ -90,16 +76,8 @@ func (r *reader) bend(p *Part) {
 		p.Bend = &Stiffness{Stop: DefaultStop, Caution: DefaultCaution}
 	}
 	s := p.Bend
-	if v := m.Get("material"); v != nil {
-		name, ok := v.Name()
-		material, found := r.list.Material(name)
-		if ok && !found {
-			v.Fail("unknown-material", fmt.Sprintf("unknown material %q", name), "a material of this list or one before it", decode.Suggest(name, r.list.matters))
-		}
-		r.ok = r.ok && ok && found
+	if _, material, given := refer(r, m, "material", &r.list.materials, "unknown-material", "unknown material", "a material of this list or one before it"); given {
 		s.Material = material
-	} else {
-		r.want(m, "material", false)
 	}
 	if m.Has("thick") && !m.Has("ei") {
 		s.EI = 0
@@ -129,12 +107,4 @@ func (r *reader) checkBend(p *Part) {
 	case s.Caution < s.Stop:
 		r.fail(at, "bad-number", fmt.Sprintf("%s may sag more before it is seen than is allowed at all: span/%d and span/%d", p.ID, s.Caution, s.Stop), "a caution of at least the stop")
 	}
-}
-
-// putMaterial adds a material, or puts it in the place of the one with its id.
-func (l *List) putMaterial(m *Material) {
-	if _, there := l.materials[m.ID]; !there {
-		l.matters = append(l.matters, m.ID)
-	}
-	l.materials[m.ID] = m
 }

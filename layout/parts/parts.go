@@ -224,27 +224,20 @@ func (p *Part) Size() (width, depth, height measure.Length) {
 	return p.Width, p.Depth, p.Above + p.Below
 }
 
-// List is the parts at hand by id, and the materials they are made of.
+// List is the parts at hand, the materials they are made of, the stock they are
+// cut from, and where both are bought.
 type List struct {
-	byID      map[string]*Part
-	order     []string
-	materials map[string]*Material
-	matters   []string // the materials' ids in list order
+	parts     shelf[Part]
+	materials shelf[Material]
 	stock     shelf[Stock]
 	suppliers shelf[Supplier]
 }
 
 // Find returns the part of that id.
-func (l *List) Find(id string) (*Part, bool) { p, ok := l.byID[id]; return p, ok }
+func (l *List) Find(id string) (*Part, bool) { return l.parts.find(id) }
 
 // All returns every part in list order.
-func (l *List) All() []*Part {
-	all := make([]*Part, len(l.order))
-	for i, id := range l.order {
-		all[i] = l.byID[id]
-	}
-	return all
-}
+func (l *List) All() []*Part { return l.parts.all() }
 
 // Fixings lists what one piece of a part is put up with, each fixing as this
 // list has it: a later list may have overridden it.

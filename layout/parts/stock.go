@@ -70,20 +70,6 @@ func (l *List) Stock(id string) (*Stock, bool) { return l.stock.find(id) }
 // Stocks returns all stock in list order.
 func (l *List) Stocks() []*Stock { return l.stock.all() }
 
-// stocks reads the stock of a file into the list.
-func stocks(m *decode.Map, bare measure.System, list *List) {
-	for _, e := range m.Entries() {
-		v := e.Value.Map()
-		if v == nil {
-			continue
-		}
-		r := &reader{Map: v, bare: bare, list: list, ok: true}
-		if s := r.stock(e); r.ok {
-			list.stock.put(s.ID, s)
-		}
-	}
-}
-
 // stock reads one stock, over a copy of the one it overrides. Sizes written
 // anew take the place of all there were.
 func (r *reader) stock(e decode.Entry) *Stock {
@@ -188,16 +174,8 @@ func (r *reader) cut(p *Part) {
 		return
 	}
 	cut := over(&p.Cut)
-	if v := m.Get("from"); v != nil {
-		name, ok := v.Name()
-		stock, found := r.list.stock.find(name)
-		if ok && !found {
-			v.Fail("unknown-stock", fmt.Sprintf("there is no stock %q", name), "stock of this list or one before it", decode.Suggest(name, r.list.stock.order))
-		}
-		r.ok = r.ok && ok && found
+	if _, stock, given := refer(r, m, "from", &r.list.stock, "unknown-stock", "there is no stock", "stock of this list or one before it"); given {
 		cut.From = stock
-	} else {
-		r.want(m, "from", false)
 	}
 	r.size(m, "length", &cut.Length)
 	r.want(m, "grain", decode.Word(m, "grain", []Grain{AnyGrain, GrainWidth, GrainDepth, GrainHeight}, &cut.Grain))

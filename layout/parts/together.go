@@ -10,21 +10,9 @@ func Together(lists ...*List) *List {
 			all = l.clone()
 			continue
 		}
-		for _, p := range l.All() {
-			if _, there := all.Find(p.ID); !there {
-				all.put(p)
-			}
-		}
+		all.parts.addMissing(&l.parts)
 		all.stock.addMissing(&l.stock)
 		all.suppliers.addMissing(&l.suppliers)
 	}
 	return all
-}
-
-func (s *shelf[T]) addMissing(from *shelf[T]) {
-	for _, id := range from.order {
-		if _, there := s.byID[id]; !there {
-			s.put(id, from.byID[id])
-		}
-	}
 }

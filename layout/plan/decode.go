@@ -59,12 +59,7 @@ func (r *reader) head(m *decode.Map) {
 				fmt.Sprintf("version %d", Version), "use the program version it was written for")
 		}
 	}
-	if v := m.Get("measure"); v != nil {
-		word, _ := v.OneOf(measure.Inches.String(), measure.Millimetres.String())
-		if word == measure.Millimetres.String() {
-			r.bare = measure.Millimetres
-		}
-	}
+	r.bare, _ = m.Get("measure").Measure()
 	p.Measure = r.bare
 	if r.bare == measure.Millimetres {
 		p.Paper = "a4"
@@ -74,8 +69,8 @@ func (r *reader) head(m *decode.Map) {
 	m.Name("revision", &p.Revision)
 	m.Name("by", &p.By)
 	r.date(m.Get("date"))
-	decode.Word(m, "paper", []string{"letter", "tabloid", "a4", "a3"}, &p.Paper)
-	decode.Word(m, "language", []string{"en", "es", "fr"}, &p.Language)
+	decode.Word(m, "paper", Papers(), &p.Paper)
+	decode.Word(m, "language", Languages(), &p.Language)
 	r.aim(m.Get("aim"))
 	r.currency(m.Get("currency"))
 	r.tags(m.Get("tags").Map())
@@ -102,6 +97,12 @@ func (r *reader) lift(v *decode.Value) {
 		r.plan.Lift = m
 	}
 }
+
+// Papers lists the papers a plan may ask for.
+func Papers() []string { return []string{"letter", "tabloid", "a4", "a3"} }
+
+// Languages lists the languages a plan may ask for.
+func Languages() []string { return []string{"en", "es", "fr"} }
 
 // date reads a calendar date of ISO 8601, and keeps its spelling.
 func (r *reader) date(v *decode.Value) {
