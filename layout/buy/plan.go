@@ -53,7 +53,7 @@ func worth(item Item) measure.Money {
 	if len(item.Buying.Packs) == 0 || item.Needed <= 0 {
 		return 0
 	}
-	packs := packsOf(item.Buying)
+	packs := Packs(item.Buying)
 	var all Line
 	all.take(packs, solve.Cover(packs, max(item.Needed, item.Buying.Minimum)))
 	return share(all.Cost, item.Needed, all.Pieces)
@@ -66,7 +66,8 @@ func share(sum measure.Money, some, pieces int) measure.Money {
 	return sum/n*measure.Money(some) + (sum%n*measure.Money(some)*2+n)/(2*n)
 }
 
-func packsOf(b parts.Buying) []solve.Pack {
+// Packs is the packs something is sold in, for the solvers.
+func Packs(b parts.Buying) []solve.Pack {
 	packs := make([]solve.Pack, len(b.Packs))
 	for i, p := range b.Packs {
 		packs[i] = solve.Pack{Pieces: p.Pieces, Price: int64(p.Price)}
@@ -99,7 +100,7 @@ func order(s *parts.Supplier, lines []Line) Order {
 		l := &lines[i]
 		need := max(l.Short, l.Buying.Minimum)
 		if l.Priced {
-			basket.Wants = append(basket.Wants, solve.Want{Packs: packsOf(l.Buying), Need: need})
+			basket.Wants = append(basket.Wants, solve.Want{Packs: Packs(l.Buying), Need: need})
 			continue
 		}
 		o.Unpriced++

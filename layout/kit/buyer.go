@@ -99,11 +99,7 @@ func packsOf(p *parts.Part) []solve.Pack {
 		n := max(p.Buy.Usual, 1)
 		return []solve.Pack{{Pieces: n, Price: int64(n)}}
 	}
-	lots := make([]solve.Pack, len(p.Buy.Packs))
-	for i, pack := range p.Buy.Packs {
-		lots[i] = solve.Pack{Pieces: pack.Pieces, Price: int64(pack.Price)}
-	}
-	return lots
+	return buy.Packs(p.Buy)
 }
 
 // all is the purchase if all that is ever missing is bought before the first

@@ -1,7 +1,6 @@
 package kit
 
 import (
-	"cmp"
 	"slices"
 	"strconv"
 
@@ -54,9 +53,8 @@ func (b *buyer) of(s *parts.Stock) []parts.OnHand {
 
 // piece is so many pieces of a line for the saw, marked with its item.
 func (l *Line) piece(count int) saw.Piece {
-	p := saw.Piece{Mark: l.mark(), Name: cmp.Or(l.Part.Name, l.Part.ID), Count: count, At: l.Part.At}
-	p.Length, p.Width = list.PickLine{Part: l.Part, Cut: l.Cut}.CutTo()
-	p.Turn = l.Part.Cut.From.Sheet() && l.Part.Blank().Turn
+	p := list.PickLine{Part: l.Part, Cut: l.Cut}.Sawn(l.mark(), count)
+	p.At = l.Part.At
 	return p
 }
 

@@ -152,7 +152,7 @@ func lines(seasons []Season, hand []parts.OnHand) []Line {
 		}
 	}
 	slices.SortStableFunc(all, func(a, b Line) int {
-		return list.InWalkingOrder(list.PickLine{Part: a.Part, Cut: a.Cut}, list.PickLine{Part: b.Part, Cut: b.Cut})
+		return list.InWalkingOrder(&list.PickLine{Part: a.Part, Cut: a.Cut}, &list.PickLine{Part: b.Part, Cut: b.Cut})
 	})
 	for i := range all {
 		all[i].Item = i + 1

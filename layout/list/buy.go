@@ -32,9 +32,17 @@ func Items(u *unit.Unit, pick []PickLine, cuts []saw.Plan, hand []parts.OnHand) 
 		items = append(items, item)
 	}
 	for i := range cuts {
-		for _, use := range cuts[i].Used {
-			items = append(items, stockItem(&cuts[i], use, u.Plan.Measure))
-		}
+		items = append(items, StockItems(&cuts[i], u.Plan.Measure)...)
+	}
+	return items
+}
+
+// StockItems is what a cutting plan is sawn from, by size. Off-cuts that are
+// used up are among it, as nothing to buy.
+func StockItems(cut *saw.Plan, system measure.System) []buy.Item {
+	items := make([]buy.Item, len(cut.Used))
+	for i, use := range cut.Used {
+		items[i] = stockItem(cut, use, system)
 	}
 	return items
 }

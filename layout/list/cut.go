@@ -1,6 +1,7 @@
 package list
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -35,9 +36,9 @@ func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []dia
 			of[stock] = job
 			jobs = append(jobs, job)
 		}
-		p := piece(line, places[lineKey{line.Part, line.Cut}])
-		p.Count -= ready(line, hand)
-		p.Where = p.Where[:min(p.Count, len(p.Where))]
+		at := places[lineKey{line.Part, line.Cut}]
+		p := line.Sawn(strconv.Itoa(line.Balloon), line.Quantity-ready(line, hand))
+		p.Where, p.At = at.where[:min(p.Count, len(at.where))], at.first
 		job.Pieces = append(job.Pieces, p)
 	}
 	slices.SortStableFunc(jobs, func(a, b *saw.Job) int { return rank(a) - rank(b) })
@@ -84,11 +85,12 @@ func handOf(stock *parts.Stock, hand []parts.OnHand) []parts.OnHand {
 	return list
 }
 
-// piece is a line of the pick list as the saw has it.
-func piece(line PickLine, at *places) saw.Piece {
-	p := saw.Piece{Mark: strconv.Itoa(line.Balloon), Name: line.Part.Name, Count: line.Quantity, Where: at.where, At: at.first}
-	p.Length, p.Width = line.CutTo()
-	p.Turn = line.Part.Cut.From.Sheet() && line.Part.Blank().Turn
+// Sawn is so many pieces of a line that is cut from stock, for the saw, and what
+// is written on each.
+func (l PickLine) Sawn(mark string, count int) saw.Piece {
+	p := saw.Piece{Mark: mark, Name: cmp.Or(l.Part.Name, l.Part.ID), Count: count}
+	p.Length, p.Width = l.CutTo()
+	p.Turn = l.Part.Cut.From.Sheet() && l.Part.Blank().Turn
 	return p
 }
 

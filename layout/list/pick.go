@@ -162,7 +162,7 @@ func Pick(u *unit.Unit) []PickLine {
 			}
 		}
 	}
-	slices.SortStableFunc(t.lines, compare)
+	slices.SortStableFunc(t.lines, InWalkingOrder)
 	lines := make([]PickLine, len(t.lines))
 	for i, line := range t.lines {
 		line.Balloon = i + 1
@@ -187,7 +187,9 @@ func (t *tally) structure(u *unit.Unit) {
 	}
 }
 
-func compare(a, b *PickLine) int {
+// InWalkingOrder compares two pick lines, of whatever units, by where the walk
+// through the stockroom meets them: it is below zero if that is a first.
+func InWalkingOrder(a, b *PickLine) int {
 	i, _ := stop(a.Part.Kind)
 	j, _ := stop(b.Part.Kind)
 	return cmp.Or(
