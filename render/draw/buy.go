@@ -130,7 +130,8 @@ func (j *Job) order(i int) []*Page {
 	s := &section{job: j, name: orderName(i), title: fmt.Sprintf(w.BuyOrder, j.supplierName(o)),
 		under: fmt.Sprintf(w.BuyOrderUnder, j.Unit.Plan.Title)}
 	f := s.flowFresh()
-	f.orderFields()
+	f.fields(field{w.BuyNumber, 24}, field{w.Date, 15}, field{w.BuyDeliver, 36}, field{w.BuyBy, 25}) // filled in before it is sent
+	f.skip(4 * mm)
 	f.table(j.orderTable(o))
 	f.skip(3 * mm)
 	f.orderSums(o)
@@ -139,20 +140,6 @@ func (j *Job) order(i int) []*Page {
 		f.text(said, letter(plain), 0)
 	}
 	return s.pages
-}
-
-// orderFields are boxes to fill in before the order is sent.
-func (f *flow) orderFields() {
-	w := f.section.job.Words
-	h, x := 13*mm, f.area.Min.X
-	for i, label := range []string{w.BuyNumber, w.Date, w.BuyDeliver, w.BuyBy} {
-		width := wide(f.area) * measure.Length([]int{24, 15, 36, 25}[i]) / 100
-		r := box(x, f.y, x+width, f.y+h)
-		f.page.outlineBox(r, pen(thin))
-		f.page.write(r.Min.X+1500*micron, r.Min.Y+3500*micron, label, letter(plain).pale())
-		x += width
-	}
-	f.skip(h + 4*mm)
 }
 
 func (j *Job) orderTable(o *buy.Order) table {

@@ -61,19 +61,30 @@ const checkIndent = 6 * mm
 
 // signature is a row of boxes for name, signature and date.
 func (f *flow) signature(role string) {
-	h := 15 * mm
-	f.room(h)
-	w := wide(f.area)
+	f.room(15 * mm)
+	w := f.section.job.Words
+	f.fields(field{role, 45}, field{w.Signature, 35}, field{w.Date, 20})
+	f.skip(2 * mm)
+}
+
+// field is a box to be filled in by hand: its label, and its share of the width
+// in per cent.
+type field struct {
+	label string
+	share measure.Length
+}
+
+// fields is a row of boxes to be filled in by hand.
+func (f *flow) fields(row ...field) {
+	const h = 13 * mm
 	x := f.area.Min.X
-	words := f.section.job.Words
-	for i, label := range []string{role, words.Signature, words.Date} {
-		part := w * measure.Length([]int{45, 35, 20}[i]) / 100
-		r := box(x, f.y, x+part, f.y+h-2*mm)
+	for _, b := range row {
+		r := box(x, f.y, x+wide(f.area)*b.share/100, f.y+h)
 		f.page.outlineBox(r, pen(thin))
-		f.page.write(r.Min.X+1500*micron, r.Min.Y+3500*micron, label, letter(plain).pale())
-		x += part
+		f.page.write(r.Min.X+1500*micron, r.Min.Y+3500*micron, b.label, letter(plain).pale())
+		x = r.Max.X
 	}
-	f.y += h
+	f.skip(h)
 }
 
 // photos are boxes for a dated photograph of each face, two side by side.
