@@ -6,6 +6,8 @@ import (
 	"testing/fstest"
 
 	"github.com/google/go-cmp/cmp"
+
+	"setwright/layout/measure"
 )
 
 // TestCutAlready takes a unit whose strips and shelves are cut, with some of
@@ -50,8 +52,8 @@ dress:
 	}
 	var got []string
 	for _, l := range linesOf(&p.Purchase) {
-		if l.OnHand > 0 || l.Size != "" {
-			got = append(got, fmt.Sprintf("%s %q: %d needed, %d on hand, %d short, made %v", l.ID, l.Size, l.Needed, l.OnHand, l.Short, l.Made))
+		if l.OnHand > 0 || l.Stock() {
+			got = append(got, fmt.Sprintf("%s %q: %d needed, %d on hand, %d short, made %v", l.ID, l.Size(measure.Inches), l.Needed, l.OnHand, l.Short, l.Made))
 		}
 	}
 	want := []string{

@@ -230,10 +230,10 @@ func (p *Project) buy(items []buy.Item) {
 	if len(p.Plan.StockFiles) == 0 && !priced {
 		return
 	}
-	purchase, found := buy.Plan(items, p.Parts)
+	purchase, found := buy.Plan(items, p.Parts, p.Plan.Measure)
 	p.Purchase = purchase
 	if len(p.Plan.StockFiles) > 0 {
-		found = append(found, purchase.Shortage()...)
+		found = append(found, purchase.Shortage(p.Plan.Measure)...)
 	}
 	for _, f := range found {
 		if f.At == (diag.Span{}) {

@@ -9,12 +9,23 @@ import (
 
 // Item is one thing a unit needs: a part, or stock of one size.
 type Item struct {
-	ID, Name string
-	Size     string // of stock, as a label: 96 in; "" for a part
-	Made     bool   // not sold as it is: an off-cut, or a piece cut already; it is worth nothing here
-	Buying   parts.Buying
+	ID, Name      string
+	Length, Width measure.Length // of stock; a bar has no width, a part neither
+	Made          bool           // not sold as it is: an off-cut, or a piece cut already; it is worth nothing here
+	Buying        parts.Buying
 
 	Needed, OnHand int // pieces; on hand may be more than is needed
+}
+
+// Stock says whether the item is bars or sheets of a size.
+func (i *Item) Stock() bool { return i.Length > 0 }
+
+// Size is the size of stock as a label, 96 in; of a part it is empty.
+func (i *Item) Size(system measure.System) string {
+	if !i.Stock() {
+		return ""
+	}
+	return parts.StockSize{Length: i.Length, Width: i.Width}.Text(system)
 }
 
 // Line is an item and what is bought of it.

@@ -138,7 +138,7 @@ func TestPlan(t *testing.T) {
 				"all: goods 0.00 freight 12.00 duty 0.00 total 12.00 unpriced 0 worth 0.00 wants 0"},
 			[]string{"caution under-minimum: the order of Fernhill Fittings comes to 0.00, under the minimum of 40.00"}, "no number of free pieces reaches a minimum"},
 	} {
-		p, found := Plan(c.items, list)
+		p, found := Plan(c.items, list, measure.Inches)
 		if diff := cmp.Diff(c.want, text(p)); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", c.why, diff)
 		}
@@ -166,7 +166,7 @@ func TestPlanAddsUp(t *testing.T) {
 			}
 			items = append(items, it)
 		}
-		p, _ := Plan(items, list)
+		p, _ := Plan(items, list, measure.Inches)
 		checkSums(t, p)
 		seen := map[string]bool{}
 		for _, l := range allLines(p) {
@@ -231,19 +231,19 @@ func TestShortage(t *testing.T) {
 	for i := range 10 {
 		items = append(items, item(fmt.Sprint("p", i), i, 1, "", 0))
 	}
-	p, _ := Plan(items, list)
-	found := p.Shortage()
+	p, _ := Plan(items, list, measure.Inches)
+	found := p.Shortage(measure.Inches)
 	want := "what is on hand is short of 36 pieces, 8 things: 1 p2, 2 p3, 3 p4, 4 p5, 5 p6, 6 p7, 7 p8, 8 p9"
 	if len(found) != 1 || found[0].Message != want {
 		t.Errorf("%v, want %s", found, want)
 	}
-	items = append(items, Item{ID: "tube", Size: "96 in", Needed: 3})
-	p, _ = Plan(items, list)
-	if got := p.Shortage()[0].Message; got != "what is on hand is short of 39 pieces, 9 things: 1 p2, 2 p3, 3 p4, 4 p5, 5 p6, 6 p7, 7 p8, 8 p9 and 1 more" {
+	items = append(items, Item{ID: "tube", Length: 96 * measure.Inch, Needed: 3})
+	p, _ = Plan(items, list, measure.Inches)
+	if got := p.Shortage(measure.Inches)[0].Message; got != "what is on hand is short of 39 pieces, 9 things: 1 p2, 2 p3, 3 p4, 4 p5, 5 p6, 6 p7, 7 p8, 8 p9 and 1 more" {
 		t.Errorf("many things: %s", got)
 	}
-	if p, _ = Plan(items[:2], list); p.Shortage() != nil || p.Empty() {
-		t.Errorf("nothing is short: %v", p.Shortage())
+	if p, _ = Plan(items[:2], list, measure.Inches); p.Shortage(measure.Inches) != nil || p.Empty() {
+		t.Errorf("nothing is short: %v", p.Shortage(measure.Inches))
 	}
 }
 
@@ -258,6 +258,6 @@ func BenchmarkPlan(b *testing.B) {
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		Plan(items, list)
+		Plan(items, list, measure.Inches)
 	}
 }

@@ -5,15 +5,16 @@ import (
 	"strings"
 
 	"setwright/layout/diag"
+	"setwright/layout/measure"
 )
 
 // findings says what a buyer should know of the purchase.
-func (p *Purchase) findings() []diag.Finding {
+func (p *Purchase) findings(system measure.System) []diag.Finding {
 	var found []diag.Finding
 	for i := range p.Orders {
 		found = append(found, p.Orders[i].findings()...)
 	}
-	return append(found, p.unpriced()...)
+	return append(found, p.unpriced(system)...)
 }
 
 func (o *Order) findings() []diag.Finding {
@@ -37,7 +38,7 @@ func (o *Order) findings() []diag.Finding {
 }
 
 // unpriced says once which things to buy have no price.
-func (p *Purchase) unpriced() []diag.Finding {
+func (p *Purchase) unpriced(system measure.System) []diag.Finding {
 	if p.Unpriced == 0 {
 		return nil
 	}
@@ -47,7 +48,7 @@ func (p *Purchase) unpriced() []diag.Finding {
 		lines += len(o.Lines)
 		for _, l := range o.Lines {
 			if !l.Priced {
-				names = append(names, l.label())
+				names = append(names, l.label(system))
 			}
 		}
 	}
@@ -59,8 +60,9 @@ func (p *Purchase) unpriced() []diag.Finding {
 	return []diag.Finding{f}
 }
 
-// Shortage is a note of what is missing in the stockroom, if anything is.
-func (p *Purchase) Shortage() []diag.Finding {
+// Shortage is a note of what is missing in the stockroom, if anything is, with
+// sizes in that measure.
+func (p *Purchase) Shortage(system measure.System) []diag.Finding {
 	pieces, things := p.Short()
 	if things == 0 {
 		return nil
@@ -68,7 +70,7 @@ func (p *Purchase) Shortage() []diag.Finding {
 	var names []string
 	for _, o := range p.Orders {
 		for _, l := range o.Lines {
-			names = append(names, fmt.Sprintf("%d %s", l.Short, l.label()))
+			names = append(names, fmt.Sprintf("%d %s", l.Short, l.label(system)))
 		}
 	}
 	return []diag.Finding{{Level: diag.Note, Code: "short-of-stock", Fix: "order what is on the buy list",
@@ -76,11 +78,8 @@ func (p *Purchase) Shortage() []diag.Finding {
 }
 
 // label is a thing by its id, with its size if it has several.
-func (l *Line) label() string {
-	if l.Size != "" {
-		return l.ID + " " + l.Size
-	}
-	return l.ID
+func (l *Line) label(system measure.System) string {
+	return strings.TrimSuffix(l.ID+" "+l.Size(system), " ")
 }
 
 // some lists the first of many names.

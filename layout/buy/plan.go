@@ -19,7 +19,8 @@ const effort = 1 << 24
 //
 // Findings are notes, and cautions of orders that are under a minimum. One that
 // is of no supplier names no place: the caller knows which files it comes from.
-func Plan(items []Item, list *parts.List) (Purchase, []diag.Finding) {
+// Sizes in them are in the measure given.
+func Plan(items []Item, list *parts.List, system measure.System) (Purchase, []diag.Finding) {
 	var p Purchase
 	lines := map[*parts.Supplier][]Line{}
 	for _, item := range items {
@@ -37,7 +38,7 @@ func Plan(items []Item, list *parts.List) (Purchase, []diag.Finding) {
 			p.add(order(s, lines[s]))
 		}
 	}
-	return p, p.findings()
+	return p, p.findings(system)
 }
 
 // newLine is an item before anything is bought.

@@ -40,7 +40,7 @@ func lookAhead(lines []Line, changes []Change, supplier string, least measure.Mo
 	for t, c := range changes {
 		for _, o := range c.Purchase.Orders {
 			for _, bought := range o.Lines {
-				if bought.Size != "" && bought.Buying.Supplier == supplier {
+				if bought.Stock() && bought.Buying.Supplier == supplier {
 					goods[t], fixed[t] = goods[t]+bought.Cost, true
 				}
 			}

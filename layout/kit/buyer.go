@@ -134,10 +134,10 @@ func (b *buyer) order(season, upTo int, needed []int) (Change, []diag.Finding) {
 	}
 	cuts, found := b.saw(missing)
 	for i := range cuts {
-		items = append(items, list.StockItems(&cuts[i], b.system)...)
+		items = append(items, list.StockItems(&cuts[i])...)
 		b.lack(season, &cuts[i])
 	}
-	purchase, more := buy.Plan(items, b.list)
+	purchase, more := buy.Plan(items, b.list, b.system)
 	for _, o := range purchase.Orders {
 		for i := range o.Lines {
 			b.receive(season, upTo, &o.Lines[i])
@@ -150,7 +150,7 @@ func (b *buyer) order(season, upTo int, needed []int) (Change, []diag.Finding) {
 // number that may serve later seasons too; what its line says is needed is what
 // is needed up to the last season it is for, the rest is spare.
 func (b *buyer) receive(season, upTo int, bought *buy.Line) {
-	if bought.Size != "" {
+	if bought.Stock() {
 		b.receiveStock(bought)
 		return
 	}

@@ -80,13 +80,7 @@ func (b *buyer) put(p *saw.Plan) {
 
 // receiveStock puts what a pack leaves over into the stockroom.
 func (b *buyer) receiveStock(bought *buy.Line) {
-	s, there := b.list.Stock(bought.ID)
-	if !there || bought.Spare == 0 {
-		return
-	}
-	for _, size := range s.Sizes {
-		if size.Text(b.system) == bought.Size {
-			b.stock = append(b.stock, parts.OnHand{Stock: s, Length: size.Length, Width: size.Width, Count: bought.Spare})
-		}
+	if s, there := b.list.Stock(bought.ID); there && bought.Spare > 0 {
+		b.stock = append(b.stock, parts.OnHand{Stock: s, Length: bought.Length, Width: bought.Width, Count: bought.Spare})
 	}
 }

@@ -224,7 +224,7 @@ func TestRandomKits(t *testing.T) {
 			for _, o := range change.Purchase.Orders {
 				for _, l := range o.Lines {
 					spent[l.ID] += l.Cost
-					pieces[l.ID+l.Size] += l.Pieces
+					pieces[l.ID+l.Size(measure.Inches)] += l.Pieces
 				}
 			}
 			for i := range k.Lines {

@@ -96,7 +96,7 @@ func (k *Kit) buyTable() *list.Table {
 		for _, o := range c.Purchase.Orders {
 			for _, l := range o.Lines {
 				for _, p := range l.Packs {
-					t.Rows = append(t.Rows, []list.Cell{whole(season + 1), text(supplier(o)), text(l.ID), text(l.Name), text(l.Size),
+					t.Rows = append(t.Rows, []list.Cell{whole(season + 1), text(supplier(o)), text(l.ID), text(l.Name), text(l.Size(t.Measure)),
 						whole(p.Count), whole(p.Pieces), money(p.Price, l.Priced), whole(p.Count * p.Pieces), money(measure.Money(p.Count)*p.Price, l.Priced)})
 				}
 			}

@@ -2,7 +2,6 @@ package list
 
 import (
 	"setwright/layout/buy"
-	"setwright/layout/measure"
 	"setwright/layout/parts"
 	"setwright/layout/saw"
 	"setwright/layout/unit"
@@ -32,28 +31,22 @@ func Items(u *unit.Unit, pick []PickLine, cuts []saw.Plan, hand []parts.OnHand) 
 		items = append(items, item)
 	}
 	for i := range cuts {
-		items = append(items, StockItems(&cuts[i], u.Plan.Measure)...)
+		items = append(items, StockItems(&cuts[i])...)
 	}
 	return items
 }
 
 // StockItems is what a cutting plan is sawn from, by size. Off-cuts that are
 // used up are among it, as nothing to buy.
-func StockItems(cut *saw.Plan, system measure.System) []buy.Item {
+func StockItems(cut *saw.Plan) []buy.Item {
 	items := make([]buy.Item, len(cut.Used))
 	for i, use := range cut.Used {
-		items[i] = stockItem(cut, use, system)
+		stock := cut.Job.Stock
+		items[i] = buy.Item{ID: stock.ID, Name: stock.Name, Length: use.Length, Width: use.Width,
+			Needed: use.OnHand + use.Bought, OnHand: use.OnHand, Made: use.Size < 0}
+		if use.Size >= 0 {
+			items[i].Buying = stock.Sizes[use.Size].Buy
+		}
 	}
 	return items
-}
-
-// stockItem is the bars or sheets of one size that a plan is sawn from.
-func stockItem(cut *saw.Plan, use saw.Use, system measure.System) buy.Item {
-	stock := cut.Job.Stock
-	item := buy.Item{ID: stock.ID, Name: stock.Name, Size: parts.StockSize{Length: use.Length, Width: use.Width}.Text(system),
-		Needed: use.OnHand + use.Bought, OnHand: use.OnHand, Made: use.Size < 0}
-	if use.Size >= 0 {
-		item.Buying = stock.Sizes[use.Size].Buy
-	}
-	return item
 }

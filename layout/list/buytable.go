@@ -22,7 +22,7 @@ func BuyTables(u *unit.Unit, bought buy.Purchase) []*Table {
 		lines = append(lines, buyLine{l, ""})
 	}
 	tables := []*Table{
-		tabled("buy", u.Plan.Measure, buyColumns(), lines),
+		tabled("buy", u.Plan.Measure, buyColumns(u.Plan.Measure), lines),
 		tabled("orders", u.Plan.Measure, orderColumns(), bought.Orders),
 	}
 	for _, t := range tables {
@@ -44,12 +44,12 @@ func supplierName(o buy.Order) string {
 	return o.Supplier.Name
 }
 
-func buyColumns() []column[buyLine] {
+func buyColumns(system measure.System) []column[buyLine] {
 	return []column[buyLine]{
 		{Column{Name: "supplier", Kind: Text}, func(l buyLine) Cell { return text(l.supplier) }},
 		{Column{Name: "part", Kind: Text}, func(l buyLine) Cell { return text(l.ID) }},
 		{Column{Name: "name", Kind: Text}, func(l buyLine) Cell { return text(l.Name) }},
-		{Column{Name: "size", Kind: Text}, func(l buyLine) Cell { return text(l.Size) }},
+		{Column{Name: "size", Kind: Text}, func(l buyLine) Cell { return text(l.Size(system)) }},
 		{Column{Name: "needed", Kind: Whole, Total: true}, func(l buyLine) Cell { return whole(l.Needed) }},
 		{Column{Name: "on hand", Kind: Whole, Total: true}, func(l buyLine) Cell { return whole(l.OnHand) }},
 		{Column{Name: "short", Kind: Whole, Total: true}, func(l buyLine) Cell { return whole(l.Short) }},

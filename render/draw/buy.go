@@ -114,8 +114,8 @@ func (j *Job) heldTable() table {
 // itemName is what a line is of, its id under it.
 func (j *Job) itemName(l *buy.Line) string {
 	name := l.Name
-	if unit := strings.LastIndexByte(l.Size, ' '); unit > 0 {
-		name += ", " + strings.Replace(l.Size[:unit], " x ", " × ", 1) + "\u00a0" + j.unitName()
+	if l.Stock() {
+		name += ", " + j.cutSize(l.Length, l.Width)
 	}
 	if l.ID != l.Name {
 		name += "\n" + l.ID

@@ -215,7 +215,7 @@ func (c *cutFlow) stockTable(p *saw.Plan) table {
 		t.columns = append(t.columns, column{head: w.CutEach, end: true}, column{head: w.CutSum, end: true})
 	}
 	for _, u := range p.Used {
-		r := record{cells: []string{"", c.size(u.Length, u.Width), blankZero(u.OnHand), blankZero(u.Bought)}}
+		r := record{cells: []string{"", c.job.cutSize(u.Length, u.Width), blankZero(u.OnHand), blankZero(u.Bought)}}
 		if each, sum, ok := p.Price(u); ok && u.Bought > 0 {
 			r.cells = append(r.cells, c.job.sum(each), c.job.sum(sum))
 		}
@@ -231,12 +231,12 @@ func blankZero(n int) string {
 	return strconv.Itoa(n)
 }
 
-// size is the size of a bar, a sheet or a piece of one.
-func (c *cutFlow) size(length, width measure.Length) string {
+// cutSize is the size of a bar, a sheet or a piece of one.
+func (j *Job) cutSize(length, width measure.Length) string {
 	if width == 0 {
-		return c.job.length(length)
+		return j.length(length)
 	}
-	return c.job.figure(length) + " × " + c.job.length(width)
+	return j.figure(length) + " × " + j.length(width)
 }
 
 // sum is a sum of money with the plan's currency.
@@ -280,12 +280,12 @@ func (c *cutFlow) missing(p *saw.Plan) {
 	var pieces, sizes []string
 	for i, n := range p.Missing {
 		if n > 0 {
-			pieces = append(pieces, fmt.Sprintf(w.CutMissingOf, n, p.Job.Pieces[i].Mark+" · "+c.size(p.Job.Pieces[i].Length, p.Job.Pieces[i].Width)))
+			pieces = append(pieces, fmt.Sprintf(w.CutMissingOf, n, p.Job.Pieces[i].Mark+" · "+c.job.cutSize(p.Job.Pieces[i].Length, p.Job.Pieces[i].Width)))
 		}
 	}
 	text := fmt.Sprintf(w.CutMissing, strings.Join(pieces, "; "))
 	for _, u := range p.ToBuy {
-		sizes = append(sizes, fmt.Sprintf("%d × %s", u.Bought, c.size(u.Length, u.Width)))
+		sizes = append(sizes, fmt.Sprintf("%d × %s", u.Bought, c.job.cutSize(u.Length, u.Width)))
 	}
 	if len(sizes) > 0 {
 		text += " " + fmt.Sprintf(w.CutToBuy, strings.Join(sizes, ", "))
@@ -316,7 +316,7 @@ func (c *cutFlow) offcutTable(p *saw.Plan, list []saw.Offcut) table {
 // pieces.
 func (c *cutFlow) pattern(p *saw.Plan, pat *saw.Pattern) {
 	u := p.Used[pat.Use]
-	head := fmt.Sprintf(c.job.Words.CutPattern, pat.Number, pat.Times, c.size(u.Length, u.Width))
+	head := fmt.Sprintf(c.job.Words.CutPattern, pat.Number, pat.Times, c.job.cutSize(u.Length, u.Width))
 	if p.Job.Sheet() {
 		c.sheet(p, pat, head)
 	} else {

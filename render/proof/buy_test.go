@@ -173,7 +173,7 @@ func (p *plan) proveLine(t *testing.T, e entry, l *buy.Line) measure.Money {
 	if needed != l.Needed || hand != l.OnHand || short != max(0, needed-hand) || spare != hand+pieces-needed || pieces < short {
 		t.Errorf("%s: %d needed, %d on hand, %d short, %d bought, %d spare", l.ID, needed, hand, short, pieces, spare)
 	}
-	if l.Size == "" && p.hangs(l.ID) > 0 && needed != p.hangs(l.ID) {
+	if !l.Stock() && p.hangs(l.ID) > 0 && needed != p.hangs(l.ID) {
 		t.Errorf("%s: %d needed, %d hang on the unit", l.ID, needed, p.hangs(l.ID))
 	}
 	cost, packed := measure.Money(0), 0

@@ -294,7 +294,7 @@ func TestKitOrders(t *testing.T) {
 						t.Errorf("no sheet says %q", pack)
 					}
 				}
-				if l.Size == "" {
+				if !l.Stock() {
 					come += pieces
 				}
 			}
