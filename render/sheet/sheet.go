@@ -121,6 +121,16 @@ type Pack struct {
 	Creator                          string // the program and its version
 	Date                             string // ISO 8601 day from the plan, never the clock
 	Sheets                           []*Sheet
+	Files                            []File // attached to the document, in this order
+}
+
+// File is a file attached to a pack.
+type File struct {
+	Name         string // unique in the pack; a path with slashes, without .. or a leading slash
+	Type         string // media type: text/csv
+	Relationship string // to the pack (ISO 32000-2, 14.13): Source, Data, Supplement
+	Description  string // for people
+	Data         []byte
 }
 
 // Add appends marks; later ones are drawn over earlier ones.
