@@ -1,6 +1,9 @@
 package untangle
 
-import "slices"
+import (
+	"math/bits"
+	"slices"
+)
 
 // bound is what every set costs at least, and some set. Cycles are found, the
 // short ones first; the least of what is left of the costs of a cycle's nodes is
@@ -47,32 +50,38 @@ func (g *graph) bound(steps *int) (least cost, some set) {
 
 // cycle is the shortest cycle through a node among those that are live, if there is
 // one with no more nodes than longest.
-func (g *graph) cycle(start, longest int, live row, steps *int) []int {
-	from := map[int]int{}
-	unseen := slices.Clone(live)
-	front := []int{start}
-	for n := 1; n <= longest && len(front) > 0; n++ {
-		var ahead []int
-		for _, i := range front {
-			*steps -= len(unseen)
+func (g *graph) cycle(start, longest int, live row, steps *int) (nodes []int) {
+	if g.from == nil {
+		g.from = make([]int, len(g.names))
+	}
+	g.unseen = append(g.unseen[:0], live...)
+	g.queue = append(g.queue[:0], start)
+	for head, length := 0, 1; head < len(g.queue) && length <= longest; length++ {
+		for _, i := range g.queue[head:] {
+			head++
+			*steps -= 1 + len(g.unseen)
 			if g.next[i].has(start) {
-				cycle := []int{i}
-				for i != start {
-					i = from[i]
-					cycle = append(cycle, i)
+				for ; i != start; i = g.from[i] {
+					nodes = append(nodes, i)
 				}
-				return cycle
+				return append(nodes, start)
 			}
-			for k, w := range g.next[i] {
-				fresh := row{w & unseen[k]}
-				unseen[k] &^= w
-				for j := range fresh.all {
-					from[k<<6+j] = i
-					ahead = append(ahead, k<<6+j)
-				}
-			}
+			g.advance(i)
 		}
-		front = ahead
 	}
 	return nil
+}
+
+// advance puts the nodes that arcs lead to from one, and that were not seen
+// before, in the queue.
+func (g *graph) advance(i int) {
+	for k, w := range g.next[i] {
+		w &= g.unseen[k]
+		g.unseen[k] &^= w
+		for ; w != 0; w &= w - 1 {
+			j := k<<6 + bits.TrailingZeros64(w)
+			g.from[j] = i
+			g.queue = append(g.queue, j)
+		}
+	}
 }

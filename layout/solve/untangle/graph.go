@@ -46,6 +46,11 @@ type graph struct {
 	costs      []cost
 	live       row
 	next, last []row // where arcs of each node go, and come from
+
+	// of one search for a cycle
+	from   []int // the node before each
+	queue  []int
+	unseen row
 }
 
 // pick makes a graph of some nodes of another and the arcs among them.

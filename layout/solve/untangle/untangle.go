@@ -25,7 +25,7 @@ func Fewest(before [][]int, weight []int64) (out []int, proven bool) {
 
 // mostSteps is how many words of bits are read or written before the search ends:
 // about half a second.
-const mostSteps = 300_000_000
+const mostSteps = 60_000_000
 
 func fewest(before [][]int, weight []int64, steps int) (out []int, proven bool) {
 	costs := price(weight)
