@@ -45,8 +45,8 @@ func dressed(t testing.TB, text string, files ...string) *unit.Unit {
 	return p.Unit
 }
 
-// pair is Make without the order of the work.
-func pair(old, new *unit.Unit, o Options) *Reset {
+// paired is Make without the order of the work.
+func paired(old, new *unit.Unit, o Options) *Reset {
 	r := &Reset{Old: old, New: new, Rebuild: o.Rebuild}
 	r.compare()
 	if len(r.Differences) == 0 || o.Rebuild {

@@ -15,7 +15,7 @@ import (
 
 // Where pieces and goods come from and go, if that is no row.
 const (
-	stock  = "stock"
+	stock  = "stockroom"
 	cart   = "cart"
 	beside = "beside the unit"
 )
