@@ -12,12 +12,14 @@ import (
 )
 
 // sample is a dressed unit of the samples.
-func sample(t testing.TB, name string) *unit.Unit {
+func sample(t testing.TB, name string) *unit.Unit { return at(t, "../../samples/"+name) }
+
+// at is the dressed unit of a folder.
+func at(t testing.TB, dir string) *unit.Unit {
 	t.Helper()
-	dir := "../../samples/" + name
 	p := layout.NewReader().Parse(os.DirFS(dir), "plan.yaml", must(os.ReadFile(dir+"/plan.yaml")))
 	if p.Unit == nil {
-		t.Fatalf("%s: %v", name, p.Findings)
+		t.Fatalf("%s: %v", dir, p.Findings)
 	}
 	return p.Unit
 }
@@ -41,6 +43,16 @@ func dressed(t testing.TB, text string, files ...string) *unit.Unit {
 		t.Fatalf("no unit: %v\n%s", p.Findings, text)
 	}
 	return p.Unit
+}
+
+// paired is Make without the order of the work.
+func paired(old, new *unit.Unit, o Options) *Reset {
+	r := &Reset{Old: old, New: new, Rebuild: o.Rebuild}
+	r.compare()
+	if len(r.Differences) == 0 || o.Rebuild {
+		r.match()
+	}
+	return r
 }
 
 // dump is a reset as text: what becomes of each piece and each facing.
@@ -79,12 +91,4 @@ func (r *Reset) dump() string {
 	}
 	fmt.Fprintf(&b, "handling %d s\n", r.Handling())
 	return b.String()
-}
-
-func TestDump(t *testing.T) {
-	names := []string{"spring", "children", "shirts", "sweets", "boots"}
-	for i := range names[1:] {
-		r := Make(sample(t, names[i]), sample(t, names[i+1]), Options{})
-		t.Logf("%s -> %s\n%s", names[i], names[i+1], r.dump())
-	}
 }
