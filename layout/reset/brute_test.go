@@ -358,3 +358,22 @@ func TestLeastOfAll(t *testing.T) {
 		})
 	}
 }
+
+// TestNoPassing wants the least handling where strips ride and goods would be
+// best off if their baskets passed each other.
+func TestNoPassing(t *testing.T) {
+	for _, c := range []struct{ before, after, reason string }{
+		{"{TIN: 5, JAR: 7}", "{JAR: 7, TIN: 5}", "two baskets change sides"},
+		{"{TIN: 5, JAR: 7}", "{JAR: 7}", "one goes, the other would pass it"},
+	} {
+		dress := func(goods string) *unit.Unit {
+			return tryDress(slats, "  front:\n    - {use: basket-24-slat, bay: 1, at: 50in, count: 2, with: [strip-ticket], goods: "+goods+"}\n")
+		}
+		old, new := dress(c.before), dress(c.after)
+		want, all := leastHandling(old, new, 100_000)
+		r := &Reset{Old: old, New: new}
+		if r.match(); !all || r.Handling() != want {
+			t.Errorf("%s: %d s, the least is %d s (all tried: %v)\n%s", c.reason, r.Handling(), want, all, r.dump())
+		}
+	}
+}
