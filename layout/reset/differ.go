@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"setwright/layout/diag"
-	"setwright/layout/measure"
 	"setwright/layout/parts"
 	"setwright/layout/plan"
 	"setwright/layout/unit"
@@ -190,6 +189,3 @@ func (r *Reset) sameByAnotherName() {
 		}
 	}
 }
-
-// text is a length as the new plan writes it.
-func (r *Reset) text(l measure.Length) string { return l.Text(r.New.Plan.Measure) }
