@@ -28,7 +28,7 @@ func (d Difference) String() string {
 		what = string(d.Face) + " " + what
 	}
 	if d.In != "" {
-		return fmt.Sprintf("the %s: %s of another %s", what, d.New, d.In)
+		return fmt.Sprintf("the %s: %s, unlike in %s", what, d.New, d.In)
 	}
 	none := func(s string) string {
 		if s == "" {
