@@ -337,7 +337,8 @@ func solve(old, new []*hung, saves saving) []int {
 
 // tieScale is what a second counts so that all ties of so many pairs together
 // count less, and by how many bits these have to be made coarser for the costs
-// to stay small enough.
+// to stay small enough. No piece holds more than 100,000 units of goods, so that
+// they always can.
 func tieScale(pairs int, most int64) (scale int64, shift int) {
 	for {
 		scale = int64(pairs)*(tieLimit>>shift) + 1
