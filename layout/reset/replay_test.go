@@ -582,17 +582,18 @@ func TestReplaySamples(t *testing.T) {
 					t.Errorf("%s to %s, two people: %v", names[i], names[k], err)
 				}
 			}
-			cautions, acts, aside := 0, 0, 0
+			cautions, acts, aside, worst := 0, 0, 0, r.Start.Share
 			for _, s := range r.Steps {
 				if s.Caution != "" {
 					cautions++
 				}
 				acts += len(s.Acts)
+				worst = min(worst, s.After.Share)
 				if s.Verb == reset.SetAside {
 					aside += len(s.Acts)
 				}
 			}
-			t.Logf("%-8s to %-8s %3d steps %3d acts %3d aside %2d cautions %3d min, two %3d min", names[i], names[k], len(r.Steps), acts, aside, cautions, (r.Seconds+59)/60, (r.Together+59)/60)
+			t.Logf("%-8s to %-8s %3d steps %3d acts %3d aside %2d cautions, at worst %.2f of the push, %3d min, two %3d min", names[i], names[k], len(r.Steps), acts, aside, cautions, worst, (r.Seconds+59)/60, (r.Together+59)/60)
 		}
 	}
 }
