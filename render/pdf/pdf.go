@@ -87,7 +87,7 @@ func check(p *sheet.Pack) error {
 	if _, err := day(p); err != nil {
 		return err
 	}
-	return nil
+	return checkFiles(p.Files)
 }
 
 // day returns the pack's date; zero when it has none.
