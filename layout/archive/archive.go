@@ -132,6 +132,19 @@ func folderOf(file string) string {
 	return ""
 }
 
+// BuiltIn are the files of the built-in parts list that the pack was made with,
+// by the names that the list gives them, in the order of the contents.
+func (a *Archive) BuiltIn() []File {
+	var list []File
+	for _, e := range a.Contents.Files {
+		if f, ok := a.files[e.Name]; ok && e.Role == builtIn {
+			f.Name = strings.TrimPrefix(f.Name, builtInFolder)
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
 // named is the file that the plan in a folder calls by a name.
 func (a *Archive) named(folder, name string) (File, bool) {
 	for _, e := range a.Contents.Files {

@@ -31,7 +31,7 @@ type Contents struct {
 	Parts *Plan  `json:"parts,omitempty"` // the house's parts list over those of all plans
 	Stock *Plan  `json:"stock,omitempty"` // the house's stock file
 
-	Files    []Entry   `json:"files"`              // all that is attached, but for the contents, by name
+	Files    []Entry   `json:"files"`              // all that is attached, but for the contents, in the order it is read
 	Pictures []Picture `json:"pictures,omitempty"` // of products, which are not attached
 	Sheets   []Sheet   `json:"sheets"`             // in order
 
