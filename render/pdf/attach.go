@@ -65,7 +65,7 @@ func (f *file) addFiles(p *sheet.Pack, modified string) string {
 	names := make([]string, len(p.Files))
 	for i, a := range p.Files {
 		n := f.addFile(a, modified)
-		fmt.Fprintf(&associated, " %d 0 R", n)
+		fmt.Fprintf(&associated, "%d 0 R ", n)
 		names[i] = fmt.Sprintf("%s %d 0 R", textString(a.Name), n)
 	}
 	slices.Sort(names) // hexadecimal digits sort as the bytes they stand for

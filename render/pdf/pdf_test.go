@@ -396,7 +396,7 @@ func TestAboutTheDocument(t *testing.T) {
 	}
 	for _, part := range []string{
 		"Spring (é) &lt;&amp;&gt; ½\uFFFD", ">Store design<", ">Build sheets<", ">seed, tea<", ">setwright 0.1<", ">fr-CA<",
-		"<xmp:CreateDate>2027-02-15T00:00:00Z</xmp:CreateDate>",
+		"<pdfaid:part>3</pdfaid:part>", "<pdfaid:conformance>B</pdfaid:conformance>", "<xmp:CreateDate>2027-02-15T00:00:00Z</xmp:CreateDate>",
 	} {
 		if !strings.Contains(doc.Metadata, part) {
 			t.Errorf("XMP lacks %q", part)
@@ -474,7 +474,7 @@ func TestSameBytes(t *testing.T) {
 	for _, c := range []struct {
 		reason string
 		pack   *sheet.Pack
-	}{{"many sheets", fullPack()}, {"pictures of one width", withPictures(t)}} {
+	}{{"many sheets", fullPack()}, {"pictures of one width", withPictures(t)}, {"attached files", withFiles()}} {
 		first := written(t, c.pack)
 		for _, workers := range []int{1, 2, 7} {
 			before := runtime.GOMAXPROCS(workers)
@@ -494,6 +494,10 @@ func TestPackIsSmall(t *testing.T) {
 	}
 }
 
+// inks is the head of a JPEG of one pixel in four inks: what is read of it to
+// know its colours (ITU-T T.81, B.2.2).
+var inks = []byte("\xff\xd8\xff\xc0\x00\x14\x08\x00\x01\x00\x01\x04\x01\x11\x00\x02\x11\x00\x03\x11\x00\x04\x11\x00\xff\xda\x00\x02")
+
 func TestRefused(t *testing.T) {
 	for _, c := range []struct {
 		reason, want string
@@ -503,9 +507,13 @@ func TestRefused(t *testing.T) {
 		{"nothing could link to it", "has no name", func(p *sheet.Pack) { p.Sheets[0].Name = "" }},
 		{"links would be ambiguous", `two sheets are named "one"`, func(p *sheet.Pack) { p.Sheets = append(p.Sheets, p.Sheets[0]) }},
 		{"no paper", "is no page size", func(p *sheet.Pack) { p.Sheets[0].Width = 0 }},
+		{"smaller than a page may be", "is no page size", func(p *sheet.Pack) { p.Sheets[0].Height = mm }},
 		{"readers stop at 200 in", "is no page size", func(p *sheet.Pack) { p.Sheets[0].Height = 201 * measure.Inch }},
 		{"a dead link", `link to "two"`, func(p *sheet.Pack) { p.Sheets[0].Add(sheet.Link{To: "two"}) }},
 		{"no picture", `picture "x" is neither`, func(p *sheet.Pack) { p.Sheets[0].Add(sheet.Image{Key: "x", Data: []byte("GIF89a")}) }},
+		{"a picture in printing inks", `picture "x" is in printing inks`, func(p *sheet.Pack) {
+			p.Sheets[0].Add(sheet.Image{Key: "x", Data: inks})
+		}},
 		{"a picture cut short", `picture "x"`, func(p *sheet.Pack) {
 			p.Sheets[0].Add(sheet.Image{Key: "x", Data: picture(t, 9, 9, 1, false)[:40]})
 		}},
