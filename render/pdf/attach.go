@@ -41,7 +41,7 @@ func checkFiles(files []sheet.File) error {
 // others (ISO 32000-1, 7.11.2).
 func goodName(name string) bool {
 	odd := func(r rune) bool { return r == '\\' || unicode.IsControl(r) }
-	return fs.ValidPath(name) && name != "." && !strings.ContainsFunc(name, odd)
+	return fs.ValidPath(name) && name != "." && !strings.ContainsFunc(name, odd) && short(name) == name
 }
 
 // isMediaType takes types without parameters. RFC 6838 allows a few more signs,

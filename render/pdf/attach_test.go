@@ -77,6 +77,7 @@ func TestFilesRefused(t *testing.T) {
 		{"this folder", "not a path", func(f *sheet.File) { f.Name = "." }},
 		{"a file in no folder", "not a path", func(f *sheet.File) { f.Name = "goods//a.csv" }},
 		{"a name of two lines", "not a path", func(f *sheet.File) { f.Name = "a\nb" }},
+		{"too long for a string", "not a path", func(f *sheet.File) { f.Name = strings.Repeat("é/", 8191) + "x" }},
 		{"no text", "not a path", func(f *sheet.File) { f.Name = "a\xffb" }},
 		{"what kind?", `"" is not a media type`, func(f *sheet.File) { f.Type = "" }},
 		{"half a kind", `"text/" is not a media type`, func(f *sheet.File) { f.Type = "text/" }},
@@ -99,6 +100,7 @@ func TestFilesRefused(t *testing.T) {
 	}
 	p := onePage()
 	p.Files = []sheet.File{good, {Name: "..plan", Type: "text/" + strings.Repeat("x", 122), Relationship: "Data"}} // just inside
+	p.Files[0].Name = strings.Repeat("é/", 8190) + "xy"
 	readBack(t, p)
 }
 

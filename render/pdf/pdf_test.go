@@ -410,6 +410,19 @@ func TestAboutTheDocument(t *testing.T) {
 	}
 }
 
+// A string that is longer than PDF/A has them is cut, and not inside a
+// character that takes two code units.
+func TestLongTextIsCut(t *testing.T) {
+	p := onePage()
+	p.Title = "é" + strings.Repeat("🌱", 9000)
+	p.Sheets[0].Title = strings.Repeat("é", 9000) + strings.Repeat("e", 9000)
+	doc := readBack(t, p)
+	title, bookmark := "é"+strings.Repeat("🌱", 8190), strings.Repeat("é", 9000)+strings.Repeat("e", 7382)
+	if doc.Info["Title"] != title || !strings.Contains(doc.Metadata, ">"+title+"<") || doc.Outlines[0].Title != bookmark {
+		t.Errorf("title of %d bytes, bookmark of %d", len(doc.Info["Title"]), len(doc.Outlines[0].Title))
+	}
+}
+
 // picture is a PNG or JPEG of one shade.
 func picture(t testing.TB, w, h int, shade uint8, asJPEG bool) []byte {
 	t.Helper()
