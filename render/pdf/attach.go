@@ -5,7 +5,6 @@ import (
 	"encoding/hex"
 	"fmt"
 	"io/fs"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -17,13 +16,8 @@ import (
 // (ISO 19005-3, 6.8).
 var relationships = [...]string{"Source", "Data", "Alternative", "Supplement", "Unspecified"}
 
-// mediaType holds the types that name a kind of file, without parameters. RFC
-// 6838 allows a few more signs, which checkers of PDF/A do not.
-var mediaType = regexp.MustCompile(`^[A-Za-z0-9][A-Za-z0-9._+-]*/[A-Za-z0-9][A-Za-z0-9._+-]*$`)
-
 // checkFiles says what is wrong with the files to attach.
 func checkFiles(files []sheet.File) error {
-	const longestName = 127 // of a PDF name, in bytes (ISO 19005-3, 6.1.13)
 	names := make(map[string]bool, len(files))
 	for i, a := range files {
 		switch {
@@ -33,7 +27,7 @@ func checkFiles(files []sheet.File) error {
 			return fmt.Errorf("attached file %q: not a path with slashes that stays where it begins", a.Name)
 		case names[a.Name]:
 			return fmt.Errorf("two attached files are named %q", a.Name)
-		case !mediaType.MatchString(a.Type) || len(a.Type) > longestName:
+		case !isMediaType(a.Type):
 			return fmt.Errorf("attached file %q: %q is not a media type such as text/csv", a.Name, a.Type)
 		case !slices.Contains(relationships[:], a.Relationship):
 			return fmt.Errorf("attached file %q: relationship %q is none of %s", a.Name, a.Relationship, strings.Join(relationships[:], ", "))
@@ -47,7 +41,16 @@ func checkFiles(files []sheet.File) error {
 // others (ISO 32000-1, 7.11.2).
 func goodName(name string) bool {
 	odd := func(r rune) bool { return r == '\\' || unicode.IsControl(r) }
-	return fs.ValidPath(name) && name != "." && !strings.ContainsFunc(name, odd)
+	return fs.ValidPath(name) && name != "." && !strings.ContainsFunc(name, odd) && short(name) == name
+}
+
+// isMediaType takes types without parameters. RFC 6838 allows a few more signs,
+// which checkers of PDF/A do not.
+func isMediaType(s string) bool {
+	const signs = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_.+"
+	const longest = 127 // of a PDF name, in bytes (ISO 19005-3, 6.1.13)
+	kind, sort, _ := strings.Cut(s, "/")
+	return kind != "" && sort != "" && len(s) <= longest && strings.Trim(kind+sort, signs) == ""
 }
 
 // addFiles attaches the pack's files (ISO 32000-1, 7.11.4; ISO 19005-3, 6.8)
@@ -62,7 +65,7 @@ func (f *file) addFiles(p *sheet.Pack, modified string) string {
 	names := make([]string, len(p.Files))
 	for i, a := range p.Files {
 		n := f.addFile(a, modified)
-		fmt.Fprintf(&associated, " %d 0 R", n)
+		fmt.Fprintf(&associated, "%d 0 R ", n)
 		names[i] = fmt.Sprintf("%s %d 0 R", textString(a.Name), n)
 	}
 	slices.Sort(names) // hexadecimal digits sort as the bytes they stand for

@@ -66,14 +66,15 @@ func packet(properties string) []byte {
 		properties + "</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>")
 }
 
-// printable replaces what XML cannot hold, so that both records agree.
+// printable replaces what XML cannot hold and drops what a PDF's string cannot,
+// so that both records agree.
 func printable(s string) string {
-	return strings.Map(func(r rune) rune {
+	return short(strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) || r == 0xFFFE || r == 0xFFFF {
 			return unicode.ReplacementChar
 		}
 		return r
-	}, strings.ToValidUTF8(s, string(unicode.ReplacementChar)))
+	}, strings.ToValidUTF8(s, string(unicode.ReplacementChar))))
 }
 
 func escape(s string) string {
