@@ -38,6 +38,7 @@ var rooms = map[string][]string{
 	"setwright/layout/list":       {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/saw", "layout/buy"},
 	"setwright/layout/kit":        {"layout/measure", "layout/diag", "layout/solve", "layout/parts", "layout/plan", "layout/unit", "layout/saw", "layout/buy", "layout/list"},
 	"setwright/layout/reset":      {"layout/measure", "layout/diag", "layout/solve/assign", "layout/solve/untangle", "layout/statics", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy"},
+	"setwright/layout/archive":    {"layout/measure", "layout/diag", "layout/plan", "layout/unit", "layout/list", "layout/buy"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/picture", "layout/list", "layout/saw", "layout/buy"},
 
