@@ -44,8 +44,6 @@ var rooms = map[string][]string{
 
 	"setwright/layout/solve/boards": {"layout/solve/lp"},
 
-	"setwright/layout/archive": {"layout/diag"},
-
 	"setwright/render/bars":   {},
 	"setwright/render/reader": {},
 	"setwright/render/sheet":  {"fonts", "layout/measure"},

@@ -35,8 +35,9 @@ type Contents struct {
 	Pictures []Picture `json:"pictures,omitempty"` // of products, which are not attached
 	Sheets   []Sheet   `json:"sheets"`             // in order
 
-	// Summary is what a timeline of packs shows of this one.
-	Summary json.RawMessage `json:"summary,omitempty"`
+	// Summary is what a timeline of packs shows of this one; nil if the pack is
+	// not that of one plan.
+	Summary *Summary `json:"summary,omitempty"`
 }
 
 // Plan is a file that was named to the command: what it is attached as, and
@@ -78,16 +79,15 @@ func Sum(data []byte) string {
 	return hex.EncodeToString(sum[:])
 }
 
-// JSON writes the contents, indented for people.
-func (c *Contents) JSON() ([]byte, error) {
+// JSON writes the contents on one line.
+func (c *Contents) JSON() []byte {
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
 	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
 	if err := enc.Encode(c); err != nil {
-		return nil, err
+		panic("archive: " + err.Error()) // it holds nothing that JSON does not
 	}
-	return out.Bytes(), nil
+	return out.Bytes()
 }
 
 // Read reads contents. Errors say what is wrong in words for a designer.

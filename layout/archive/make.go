@@ -39,12 +39,12 @@ type Material struct {
 	Parts, Stock                  *Source // the house's files
 	BuiltIn                       []Source
 	Sheets                        []Sheet
-	Summary                       []byte
+	Summary                       *Summary // of a pack of one plan
 }
 
 // Make returns the files to attach to a pack, the contents first. The same
-// material makes the same bytes. It fails only if the summary is no JSON.
-func Make(m Material) ([]File, error) {
+// material makes the same bytes.
+func Make(m Material) []File {
 	d := &draft{taken: map[string]bool{folded(ContentsName): true}}
 	d.contents = Contents{
 		Format: format, Program: m.Program, Command: m.Command, Flags: m.Flags, Fingerprint: m.Fingerprint,
@@ -62,12 +62,8 @@ func Make(m Material) ([]File, error) {
 		}
 		d.set(i, folder, set)
 	}
-	text, err := d.contents.JSON()
-	if err != nil {
-		return nil, err
-	}
-	first := File{Name: ContentsName, Type: "application/json", Description: "What this pack was made from", Data: text}
-	return append([]File{first}, d.files...), nil
+	first := File{Name: ContentsName, Type: "application/json", Description: "What this pack was made from", Data: d.contents.JSON()}
+	return append([]File{first}, d.files...)
 }
 
 // clashes says whether a plan names files as the pack names its own.
