@@ -89,6 +89,7 @@ func commands() []*command {
 		kitCommand(),
 		compareCommand(),
 		recoverCommand(),
+		verifyCommand(),
 		partsCommand(),
 		rulesCommand(),
 		goodsCommand(),
