@@ -62,11 +62,11 @@ func (f *file) addFiles(p *sheet.Pack, modified string) string {
 		return ""
 	}
 	var associated strings.Builder
-	names := make([]string, len(p.Files))
+	names := make([]string, len(p.Files)) // plain: Ghostscript 10.00 loses all but one of UTF-16 names of one length
 	for i, a := range p.Files {
 		n := f.addFile(a, modified)
 		fmt.Fprintf(&associated, "%d 0 R ", n)
-		names[i] = fmt.Sprintf("%s %d 0 R", textString(a.Name), n)
+		names[i] = fmt.Sprintf("%s %d 0 R", plainString(a.Name), n)
 	}
 	slices.Sort(names) // hexadecimal digits sort as the bytes they stand for
 	return "/AF[" + associated.String() + "]/Names<</EmbeddedFiles<</Names[" + strings.Join(names, "") + "]>>>>"
@@ -89,8 +89,8 @@ func (f *file) addFile(a sheet.File, modified string) int {
 		plainString(a.Name), textString(a.Name), description, a.Relationship, stream, stream)})
 }
 
-// plainString is for the older of the two places of a file's name: what is
-// all ASCII is written so, for readers that know no other.
+// plainString is for the key of a file and the older of the two places of its
+// name: what is all ASCII is written so, for readers that know no other.
 func plainString(s string) string {
 	if strings.ContainsFunc(s, func(r rune) bool { return r > unicode.MaxASCII }) {
 		return textString(s)
