@@ -61,15 +61,19 @@ func (f *file) addFiles(p *sheet.Pack, modified string) string {
 	if len(p.Files) == 0 {
 		return ""
 	}
-	var associated strings.Builder
-	names := make([]string, len(p.Files))
+	var associated, names strings.Builder
+	keys, numbers := make([]string, len(p.Files)), make(map[string]int, len(p.Files))
 	for i, a := range p.Files {
 		n := f.addFile(a, modified)
 		fmt.Fprintf(&associated, "%d 0 R ", n)
-		names[i] = fmt.Sprintf("%s %d 0 R", textString(a.Name), n)
+		keys[i] = strings.TrimSuffix(textString(a.Name), ">")
+		numbers[keys[i]] = n
 	}
-	slices.Sort(names) // hexadecimal digits sort as the bytes they stand for
-	return "/AF[" + associated.String() + "]/Names<</EmbeddedFiles<</Names[" + strings.Join(names, "") + "]>>>>"
+	slices.Sort(keys) // digits alone sort as the bytes they stand for
+	for _, key := range keys {
+		fmt.Fprintf(&names, "%s> %d 0 R", key, numbers[key])
+	}
+	return "/AF[" + associated.String() + "]/Names<</EmbeddedFiles<</Names[" + names.String() + "]>>>>"
 }
 
 // addFile adds one file and the specification that tells of it, and returns
