@@ -532,6 +532,13 @@ func TestRefused(t *testing.T) {
 		{"a picture in printing inks", `picture "x" is in printing inks`, func(p *sheet.Pack) {
 			p.Sheets[0].Add(sheet.Image{Key: "x", Data: inks})
 		}},
+		{"a picture to see through", `picture "x" is not opaque`, func(p *sheet.Pack) {
+			var b bytes.Buffer
+			if err := png.Encode(&b, image.NewNRGBA(image.Rect(0, 0, 9, 9))); err != nil {
+				t.Fatal(err)
+			}
+			p.Sheets[0].Add(sheet.Image{Key: "x", Data: b.Bytes()})
+		}},
 		{"a picture cut short", `picture "x"`, func(p *sheet.Pack) {
 			p.Sheets[0].Add(sheet.Image{Key: "x", Data: picture(t, 9, 9, 1, false)[:40]})
 		}},
