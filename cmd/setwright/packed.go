@@ -27,6 +27,10 @@ type packed struct {
 	forged   []diag.Finding    // files that are not as the contents say, or not there
 	prints   map[string][]byte // by their hashes
 	embedded []*reader.Picture // that may be found among the prints if they are encoded anew
+
+	// Where the pack is made once more it need not hold the pictures as they were.
+	again bool
+	lost  map[string]string // the hashes of prints that it does not hold any more, by the pictures' names
 }
 
 // isPack says whether a file is a PDF, by its first bytes.
@@ -147,12 +151,23 @@ func (p *packed) picture(plan int, name string) (*picture.Picture, string) {
 	said := p.Contents.Pictures[i]
 	print := []byte{} // no sheet shows it
 	if said.Print != "" {
-		if print = p.print(said.Print); print == nil {
-			return nil, ""
+		print = p.print(said.Print)
+		if print == nil && p.again {
+			p.lost[name] = said.Print
+			print = []byte(blankPNG)
 		}
+	}
+	if print == nil {
+		return nil, ""
 	}
 	return picture.Printed(said.Width, said.Height, print), said.SHA256
 }
+
+// blankPNG is one white pixel.
+const blankPNG = "\x89PNG\r\n\x1a\n" +
+	"\x00\x00\x00\rIHDR\x00\x00\x00\x01\x00\x00\x00\x01\x08\x00\x00\x00\x00:~\x9bU" +
+	"\x00\x00\x00\x0aIDATx\x9cc\xf8\x0f\x00\x01\x01\x01\x00\xb18\xf6\x14" +
+	"\x00\x00\x00\x00IEND\xaeB`\x82"
 
 // print is the picture that is embedded in the pack, by its hash; nil if it is
 // not there any more as it was.
