@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path"
 	"path/filepath"
@@ -138,7 +139,22 @@ func (p *packed) load(r *layout.Reader, plan int) (*layout.Project, error) {
 	}
 	text, _ := p.Data(said.File)
 	pictures := func(name string) (*picture.Picture, string) { return p.picture(plan, name) }
-	return r.WithPictures(pictures).Parse(p.FS(plan), name, text), nil
+	return r.WithPictures(pictures).Parse(withImages{p.FS(plan), p.images}, name, text), nil
+}
+
+// withImages is the files of a plan and, where its pictures are at hand, those.
+type withImages struct {
+	fs.FS
+	images *os.Root
+}
+
+// Open opens one file (fs.FS).
+func (w withImages) Open(name string) (fs.File, error) {
+	f, err := w.FS.Open(name)
+	if err != nil && w.images != nil {
+		return w.images.FS().Open(name)
+	}
+	return f, err
 }
 
 // picture is a picture of one of its plans, as the pack has it printed, and the
@@ -149,6 +165,15 @@ func (p *packed) picture(plan int, name string) (*picture.Picture, string) {
 		return nil, ""
 	}
 	said := p.Contents.Pictures[i]
+	if p.images != nil {
+		data, err := p.images.ReadFile(filepath.FromSlash(name))
+		switch {
+		case err == nil && archive.Sum(data) == said.SHA256:
+			return nil, "" // it is read there
+		case err == nil:
+			p.others = append(p.others, name)
+		}
+	}
 	print := []byte{} // no sheet shows it
 	if said.Print != "" {
 		print = p.print(said.Print)
