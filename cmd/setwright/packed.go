@@ -30,8 +30,10 @@ type packed struct {
 	embedded []*reader.Picture // that may be found among the prints if they are encoded anew
 
 	// Where the pack is made once more it need not hold the pictures as they were.
-	again bool
-	lost  map[string]string // the hashes of prints that it does not hold any more, by the pictures' names
+	again  bool
+	lost   map[string]string // the hashes of prints that it does not hold any more, by the pictures' names
+	images *os.Root          // where the pictures themselves may be; nil for nowhere
+	others []string          // pictures there that are not those that the pack was made with
 }
 
 // isPack says whether a file is a PDF, by its first bytes.
@@ -46,8 +48,11 @@ func isPack(path string) bool {
 	}
 	head := make([]byte, 2048)
 	n, _ := io.ReadFull(f, head)
-	return reader.IsPDF(head[:n])
+	return isPDF(head[:n])
 }
+
+// isPDF says whether a text is none but a PDF.
+func isPDF(text []byte) bool { return reader.IsPDF(text) }
 
 // openPack opens an archived pack. Errors name it; that files in it were changed
 // is none yet.

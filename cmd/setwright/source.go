@@ -81,6 +81,9 @@ func (s source) read(reader *layout.Reader, in io.Reader) (*layout.Project, erro
 	if err != nil {
 		return nil, plainError(stdinName, err)
 	}
+	if isPDF(text) {
+		return nil, fmt.Errorf("%s: a pack is not read from there: give its file", stdinName)
+	}
 	return reader.Parse(root.FS(), stdinName, text), nil
 }
 

@@ -74,7 +74,7 @@ func verify(name, images string, s streams) error {
 		fmt.Fprintf(s.err, "%s: not the picture that the pack was made with\n", filepath.Join(images, filepath.FromSlash(other)))
 	}
 	if bytes.Equal(p.data, again.data) {
-		fmt.Fprintf(s.out, "%s: the same, byte for byte: %d sheets%s\n", name, len(again.contents.Sheets), p.version())
+		fmt.Fprintf(s.out, "%s: the same, byte for byte: %s%s\n", name, sheetCount(len(again.contents.Sheets)), p.version())
 		return nil
 	}
 	faults, compared, err := p.compare(again)
@@ -90,6 +90,13 @@ func verify(name, images string, s streams) error {
 	}
 	fmt.Fprintf(s.out, "%s: the same content, not the same bytes: %s%s\n", name, p.saved(compared, again), p.version())
 	return nil
+}
+
+func sheetCount(n int) string {
+	if n == 1 {
+		return "1 sheet"
+	}
+	return fmt.Sprintf("%d sheets", n)
 }
 
 // version says that another version made the pack, if one did.
