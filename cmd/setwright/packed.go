@@ -48,11 +48,8 @@ func isPack(path string) bool {
 	}
 	head := make([]byte, 2048)
 	n, _ := io.ReadFull(f, head)
-	return isPDF(head[:n])
+	return reader.IsPDF(head[:n])
 }
-
-// isPDF says whether a text is none but a PDF.
-func isPDF(text []byte) bool { return reader.IsPDF(text) }
 
 // openPack opens an archived pack. Errors name it; that files in it were changed
 // is none yet.
