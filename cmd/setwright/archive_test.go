@@ -398,6 +398,21 @@ p.save(sys.argv[2])`
 	}
 }
 
+// TestPacksJudged: packs with all that they carry are PDF/A-3b.
+func TestPacksJudged(t *testing.T) {
+	judge := oracle.NeedVeraPDF(t)
+	for _, sample := range []string{"spring", "photos", "tools"} {
+		p, err := build(newSource(filepath.Join(moduleRoot, "samples", sample, "plan.yaml")), nil, false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out, err := exec.Command(judge[0], append(judge[1:], saved(t, "pack.pdf", p.pdf))...).Output()
+		if err != nil || !strings.HasSuffix(string(out), "\t3b compliant\n") {
+			t.Errorf("%s: %s (%v)", sample, out, err)
+		}
+	}
+}
+
 // BenchmarkVerify makes the spring pack again in process.
 func BenchmarkVerify(b *testing.B) {
 	defer debug.SetGCPercent(debug.SetGCPercent(gcPercent))
