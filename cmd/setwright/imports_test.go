@@ -43,6 +43,9 @@ var rooms = map[string][]string{
 
 	"setwright/layout/solve/boards": {"layout/solve/lp"},
 
+	"setwright/layout/solve/assign":   {},
+	"setwright/layout/solve/untangle": {},
+
 	"setwright/render/bars":  {},
 	"setwright/render/sheet": {"fonts", "layout/measure"},
 	"setwright/render/pdf":   {"fonts", "layout/measure", "render/sheet"},

@@ -107,6 +107,7 @@ func spanish() *Words {
 		KitWords:     spanishKit(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
+		resetLists:   spanishResetLists(),
 	}
 }
 

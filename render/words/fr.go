@@ -107,6 +107,7 @@ func french() *Words {
 		KitWords:     frenchKit(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
+		resetLists:   frenchResetLists(),
 	}
 }
 
