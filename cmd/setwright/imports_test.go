@@ -39,6 +39,7 @@ var rooms = map[string][]string{
 	"setwright/layout/kit":        {"layout/measure", "layout/diag", "layout/solve", "layout/parts", "layout/plan", "layout/unit", "layout/saw", "layout/buy", "layout/list"},
 	"setwright/layout/reset":      {"layout/measure", "layout/diag", "layout/solve/assign", "layout/solve/untangle", "layout/statics", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy"},
 	"setwright/layout/archive":    {"layout/measure", "layout/diag", "layout/plan", "layout/unit", "layout/list", "layout/buy"},
+	"setwright/layout/seasons":    {"layout/measure", "layout/diag", "layout/list", "layout/archive"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/picture", "layout/list", "layout/saw", "layout/buy"},
 
@@ -89,7 +90,7 @@ var worldly = map[string][]string{
 	"os":          {"setwright/cmd/setwright"},
 	"os/signal":   {"setwright/cmd/setwright"},
 	"syscall":     {"setwright/cmd/setwright"},
-	"time":        {"setwright/render/pdf", "setwright/render/xlsx", "setwright/layout/plan"}, // dates of the plan; see also TestNoClock
+	"time":        {"setwright/render/pdf", "setwright/render/xlsx", "setwright/layout/plan", "setwright/layout/seasons"}, // dates of the plan; see also TestNoClock
 	"testing":     {},
 	"crypto/rand": {},
 }
