@@ -62,6 +62,9 @@ type Panel struct {
 	Bays int    `json:"bays"`
 }
 
+// FaceID is the side that it is.
+func (p *Panel) FaceID() plan.FaceID { return plan.FaceID(p.Face) }
+
 // Part is how many of a part there are, of one length if it is cut.
 type Part struct {
 	ID    string         `json:"id"`

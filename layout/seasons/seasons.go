@@ -92,16 +92,17 @@ func identity(b archive.Bare) string {
 	return "made of " + makeup(b)
 }
 
-// makeup is what a bare unit is made of, in words.
+// makeup is what a bare unit is made of: "gondola-h-48, casters-locking, F 2 ×
+// grid-24x60".
 func makeup(b archive.Bare) string {
 	words := []string{standing(b)}
 	for _, p := range b.Panels {
-		words = append(words, fmt.Sprintf("%s %d of %s", p.Face, p.Bays, p.Part))
+		words = append(words, fmt.Sprintf("%s %d × %s", p.FaceID().Letter(), p.Bays, p.Part))
 	}
 	return strings.Join(words, ", ")
 }
 
-func standing(b archive.Bare) string { return b.Frame + " on " + b.Stand }
+func standing(b archive.Bare) string { return b.Frame + ", " + b.Stand }
 
 // order puts a unit's packs in order and says when each was up.
 func (u *Unit) order() []diag.Finding {
@@ -240,14 +241,20 @@ func (t *Timeline) label() {
 	slices.SortStableFunc(t.Units, func(a, b *Unit) int { return cmp.Compare(a.Label, b.Label) })
 }
 
-// Last is the pack that went up last of all units, the first by label of equal
-// ones; it is nil if none has a date. Its manner is the timeline's.
-func (t *Timeline) Last() *Entry {
+// Manner is the pack in whose language, measure and paper the timeline is told:
+// the one that went up last, of equal ones the first by label. Where none has a
+// date it is the first; it is nil if there is none at all.
+func (t *Timeline) Manner() *Pack {
 	var last *Entry
 	for _, u := range t.Units {
-		if shown := u.Shown(); len(shown) > 0 && (last == nil || shown[len(shown)-1].From > last.From) {
-			last = &shown[len(shown)-1]
+		for i := range u.Entries {
+			if e := &u.Entries[i]; last == nil || e.State == Up && (last.State != Up || e.From > last.From) {
+				last = e
+			}
 		}
 	}
-	return last
+	if last == nil {
+		return nil
+	}
+	return last.Pack
 }

@@ -78,9 +78,9 @@ func TestWhatWasUpWhen(t *testing.T) {
 		{[]Pack{pack("Wall", "2027-02-15", "", "a"), pack("Door", "2027-03-15", "", "b")},
 			"Door: b up 2027-03-15..;\nWall: a up 2027-02-15..;\n", "", "units by their names"},
 		{[]Pack{unnamed("gondola", "grid", "a"), unnamed("tower", "grid", "b")},
-			"gondola on casters: a up 2027-02-15..;\ntower on casters: b up 2027-02-15..;\n", "", "units without names, by what they stand on"},
+			"gondola, casters: a up 2027-02-15..;\ntower, casters: b up 2027-02-15..;\n", "", "units without names, by what they stand on"},
 		{[]Pack{unnamed("gondola", "slat", "a"), unnamed("gondola", "grid", "b")},
-			"gondola on casters, front 2 of grid: b up 2027-02-15..;\ngondola on casters, front 2 of slat: a up 2027-02-15..;\n", "", "and by their panels if they must be"},
+			"gondola, casters, F 2 × grid: b up 2027-02-15..;\ngondola, casters, F 2 × slat: a up 2027-02-15..;\n", "", "and by their panels if they must be"},
 		{[]Pack{pack("Door", "2027-02-15", "", "a"), func() Pack { p := unnamed("tower", "grid", "b"); p.Unit.Name = "Door"; p.Date = "2027-03-01"; return p }()},
 			"Door: a up 2027-02-15..2027-02-28; b up 2027-03-01..;\n", "b another-unit", "another unit under the same name is said"},
 	} {
