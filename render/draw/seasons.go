@@ -81,16 +81,16 @@ type lane struct {
 }
 
 const (
-	axisRoom    = 9 * mm
-	laneHead    = 6500 * micron
-	laneBar     = 4500 * micron
-	leaderRoom  = 6 * mm
-	columnGap   = 5 * mm
-	smallName   = 3500 * micron // over a face
-	smallFloor  = 2 * mm        // under it
-	laneGap     = 5 * mm
-	notDrawn    = 5 * mm
-	titleLines  = 2
+	axisRoom   = 9 * mm
+	laneHead   = 6500 * micron
+	laneBar    = 4500 * micron
+	leaderRoom = 6 * mm
+	columnGap  = 5 * mm
+	smallName  = 3500 * micron // over a face
+	smallFloor = 2 * mm        // under it
+	laneGap    = 5 * mm
+	notDrawn   = 5 * mm
+	titleLines = 2
 	countLines = 3
 )
 
