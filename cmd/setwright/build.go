@@ -34,7 +34,7 @@ func build(src source, in io.Reader, wantSVG bool) (*pack, error) {
 		return p, nil
 	}
 	drawn, err := render.Pack(project.Unit, project.Findings.All(), render.Options{
-		Program:     program,
+		Program:     src.program(),
 		Fingerprint: project.Fingerprint,
 		Images:      project.Image,
 		Report:      project.Report,
@@ -44,6 +44,9 @@ func build(src source, in io.Reader, wantSVG bool) (*pack, error) {
 	if err != nil {
 		return nil, err
 	}
+	made := record{command: sheetsName, fingerprint: project.Fingerprint, summary: true}
+	made.add(src, project.Files[0], "", project)
+	made.attach(drawn)
 	p.sheets = drawn.Sheets
 	var file bytes.Buffer
 	if err := pdf.Write(&file, drawn); err != nil {

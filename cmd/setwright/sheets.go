@@ -95,6 +95,9 @@ func keepInputs(out, result, flag string, src source, files []string) error {
 	if err != nil {
 		return nil // nothing there yet
 	}
+	if src.pack {
+		files = []string{filepath.Base(src.path)}
+	}
 	for _, name := range files {
 		path := filepath.Join(src.dir, filepath.FromSlash(name))
 		if info, err := os.Stat(path); err == nil && os.SameFile(info, target) {

@@ -137,7 +137,7 @@ func folderOf(file string) string {
 func (a *Archive) BuiltIn() []File {
 	var list []File
 	for _, e := range a.Contents.Files {
-		if f, ok := a.files[e.Name]; ok && e.Role == builtIn {
+		if f, ok := a.files[e.Name]; ok && e.Role == BuiltInRole {
 			f.Name = strings.TrimPrefix(f.Name, builtInFolder)
 			list = append(list, f)
 		}
