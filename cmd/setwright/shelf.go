@@ -65,6 +65,9 @@ func readShelf(dir string) (*shelf, error) {
 		file := filepath.Join(dir, filepath.FromSlash(s.names[i]))
 		if t.finding.Code != "" {
 			t.finding.At = diag.Span{File: file}
+			for n := range t.finding.Notes {
+				t.finding.Notes[n].At.File = inPack(file, t.finding.Notes[n].At.File)
+			}
 			s.findings.Add(t.finding)
 			continue
 		}
@@ -97,7 +100,7 @@ func (s *shelf) look(fsys fs.FS) error {
 		return nil
 	})
 	if len(others) > 0 {
-		s.note(".", diag.Note, "other-files", fmt.Sprintf("left out since their names do not end in .pdf: %s", namedFew(others)))
+		s.note(".", diag.Note, "other-files", fmt.Sprintf("left out, being no plain files with names that end in .pdf: %s", namedFew(others)))
 	}
 	return err
 }
@@ -140,7 +143,7 @@ func (t *taker) take(name string) taken {
 	case err != nil:
 		return fault(diag.Error, "unreadable", plainError("it cannot be read", err).Error())
 	}
-	files, err := attached(data)
+	_, files, err := attached(data)
 	switch {
 	case errors.Is(err, reader.ErrNotPDF):
 		return fault(diag.Note, "no-pack", "this is no PDF, whatever its name: it is left out")
@@ -189,21 +192,4 @@ func (t *taker) read(name string) ([]byte, error) {
 		err = nil // it has become shorter, or is empty
 	}
 	return t.buffer[:n], err
-}
-
-// attached is what is attached to a PDF.
-func attached(data []byte) ([]archive.File, error) {
-	doc, err := reader.Open(data)
-	if err != nil {
-		return nil, err
-	}
-	files, err := doc.Attachments()
-	if err != nil {
-		return nil, err
-	}
-	list := make([]archive.File, len(files))
-	for i, f := range files {
-		list[i] = archive.File{Name: f.Name, Data: f.Data}
-	}
-	return list, nil
 }

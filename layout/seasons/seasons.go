@@ -29,7 +29,7 @@ type Timeline struct {
 // Unit is one unit and the packs of it.
 type Unit struct {
 	// Label is what its plans call it; one without a name goes by its frame and
-	// stand, and by its panels where another has the same of both.
+	// stand, and by its panels too where another without a name has both.
 	Label string
 	Bare  archive.Bare // of its last pack
 
@@ -226,7 +226,9 @@ func (u *Unit) agree() []diag.Finding {
 func (t *Timeline) label() {
 	same := map[string]int{}
 	for _, u := range t.Units {
-		same[standing(u.Bare)]++
+		if u.Bare.Name == "" {
+			same[standing(u.Bare)]++
+		}
 	}
 	for _, u := range t.Units {
 		switch {
