@@ -22,8 +22,15 @@ import (
 )
 
 func cutCommand() *command {
+	c, _ := cutFlagsCommand()
+	return c
+}
+
+// cutFlagsCommand is the command and its flags, which are read once more when its
+// sheets are made again.
+func cutFlagsCommand() (*command, *cutFlags) {
 	c := &command{
-		name: "cut", args: "FILE", summary: "cut a plain list of pieces from bars or sheets",
+		name: cutName, args: "FILE", summary: "cut a plain list of pieces from bars or sheets",
 		least: 1, most: 1, missing: "which list? give its file, or - for CSV on standard input",
 		flags: newFlags("cut"),
 		about: `
@@ -62,7 +69,7 @@ setwright cut pieces.csv --stock 3m --kerf 3mm --measure mm --csv cut.csv`,
 		}
 		return f.run(c, args[0], s)
 	}
-	return c
+	return c, f
 }
 
 // cutFlags are the flags of the command cut.

@@ -89,6 +89,8 @@ func commands() []*command {
 		kitCommand(),
 		compareCommand(),
 		seasonsCommand(),
+		recoverCommand(),
+		verifyCommand(),
 		partsCommand(),
 		rulesCommand(),
 		goodsCommand(),

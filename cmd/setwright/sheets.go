@@ -75,7 +75,7 @@ func sheets(src source, out, svgDir string, s streams) error {
 	}
 	worse(p.findings, diag.Stop).WriteText(s.err)
 	if out != "-" {
-		fmt.Fprintf(s.out, "%s: %d sheets, %s\n", out, len(p.sheets), counted(p.findings))
+		fmt.Fprintf(s.out, "%s: %d sheets, %s\n", out, len(p.drawn.Sheets), counted(p.findings))
 	}
 	return verdict(p.findings)
 }
@@ -111,7 +111,7 @@ func writeSVGs(dir string, p *pack) error {
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return plainError(dir, err)
 	}
-	for i, sheet := range p.sheets {
+	for i, sheet := range p.drawn.Sheets {
 		if err := writeFile(filepath.Join(dir, sheet.Name+".svg"), p.svgs[i]); err != nil {
 			return err
 		}

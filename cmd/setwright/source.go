@@ -28,10 +28,17 @@ type source struct {
 }
 
 func newSource(path string) source {
+	s := newNamed(path)
+	s.pack = path != "-" && isPack(path)
+	return s
+}
+
+// newNamed is newSource without a look at what is there.
+func newNamed(path string) source {
 	if path == "-" {
 		return source{path: path, dir: "."}
 	}
-	return source{path: path, dir: filepath.Dir(path), pack: isPack(path)}
+	return source{path: path, dir: filepath.Dir(path)}
 }
 
 // load reads and resolves the plan. Nothing outside its folder is read, not
