@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"runtime/debug"
 
 	"setwright/layout/diag"
 	"setwright/layout/list"
@@ -62,7 +63,13 @@ type seasonsTargets struct {
 	force    bool
 }
 
+// shelfMemory is where the heap is collected more often while a folder is read:
+// packs are large garbage, and what is kept of them is small. It bounds nothing
+// that is in use.
+const shelfMemory = 64 << 20
+
 func listSeasons(dir string, to seasonsTargets, s streams) error {
+	debug.SetMemoryLimit(shelfMemory)
 	shelf, err := readShelf(dir)
 	if err != nil {
 		return err

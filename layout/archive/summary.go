@@ -278,7 +278,11 @@ func (f *Face) check() error {
 	for _, g := range f.Goods {
 		boxes = append(boxes, g.Fronts...)
 	}
+	const mostBoxes = 1 << 17 // ten times what a wall of a hundred bays has
 	most := tenths(measure.MaxLength)
+	if len(boxes) > mostBoxes {
+		return errSummary
+	}
 	for _, b := range append(boxes, Box{0, 0, f.Width, 0}) {
 		if slices.Min(b[:]) < -most || slices.Max(b[:]) > most || b[0] > b[2] || b[1] > b[3] {
 			return errSummary

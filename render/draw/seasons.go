@@ -27,8 +27,11 @@ type SeasonsJob struct {
 func NewSeasonsJob(t *seasons.Timeline) *SeasonsJob {
 	last := t.Manner()
 	w := words.In(last.Language)
-	head := &plan.Plan{Title: w.Seasons, Season: years(t), Date: last.Date, By: last.By,
+	head := &plan.Plan{Title: w.Seasons, Season: years(t), By: last.By,
 		Measure: last.System(), Paper: last.Paper, Language: last.Language}
+	if day, ok := seasons.ParseDay(last.Date); ok {
+		head.Date = day.String()
+	}
 	j := &Job{Unit: &unit.Unit{Plan: head}, Words: w, system: head.Measure, foot: w.SeasonsFoot}
 	for _, u := range t.Units {
 		for _, e := range u.Entries {
