@@ -26,6 +26,7 @@ type record struct {
 
 	sets     []archive.Set
 	projects []*layout.Project
+	from     *packed // that all of it comes from, if it is made once more
 }
 
 // add adds a plan under the names that findings on the sheets may have: its own
@@ -41,7 +42,7 @@ func (r *record) add(src source, called, pack string, p *layout.Project) {
 		width, height := i.Picture.Size()
 		set.Pictures = append(set.Pictures, archive.Picture{Name: i.Name, SHA256: i.SHA256, Width: width, Height: height})
 	}
-	r.program = src.program()
+	r.program, r.from = src.program(), src.from
 	r.sets = append(r.sets, set)
 	r.projects = append(r.projects, p)
 }
@@ -52,15 +53,10 @@ func (r *record) attach(drawn *sheet.Pack) {
 		Program: r.program, Command: r.command, Fingerprint: r.fingerprint, Flags: r.flags,
 		Sets: r.sets, Parts: r.parts, Stock: r.stock,
 	}
-	prints := map[string]string{}
+	prints := r.prints(drawn)
 	for _, s := range drawn.Sheets {
-		sum := sheet.Sum(s)
+		sum := sheet.Sum(s, prints)
 		m.Sheets = append(m.Sheets, archive.Sheet{Name: s.Name, Title: s.Title, SHA256: hex.EncodeToString(sum[:])})
-		for _, item := range s.Items {
-			if i, ok := item.(sheet.Image); ok && prints[i.Key] == "" {
-				prints[i.Key] = archive.Sum(i.Data)
-			}
-		}
 	}
 	if len(r.projects) > 0 {
 		first := r.projects[0]
@@ -78,6 +74,26 @@ func (r *record) attach(drawn *sheet.Pack) {
 	for _, f := range archive.Make(m) {
 		drawn.Files = append(drawn.Files, sheet.File{Name: f.Name, Type: f.Type, Relationship: relation(f.Name), Description: f.Description, Data: f.Data})
 	}
+}
+
+// prints are the hashes of the pictures on the sheets, by their keys. One whose
+// print a pack has lost goes by the hash that the pack had.
+func (r *record) prints(drawn *sheet.Pack) map[string]string {
+	prints := map[string]string{}
+	for _, s := range drawn.Sheets {
+		for _, item := range s.Items {
+			i, ok := item.(sheet.Image)
+			if !ok || prints[i.Key] != "" {
+				continue
+			}
+			if r.from != nil && r.from.lost[i.Key] != "" {
+				prints[i.Key] = r.from.lost[i.Key]
+			} else {
+				prints[i.Key] = archive.Sum(i.Data)
+			}
+		}
+	}
+	return prints
 }
 
 // relation is what an attached file is to the pack (ISO 32000-2, 14.13): what it

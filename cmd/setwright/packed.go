@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path"
 	"path/filepath"
@@ -27,6 +28,12 @@ type packed struct {
 	forged   []diag.Finding    // files that are not as the contents say, or not there
 	prints   map[string][]byte // by their hashes
 	embedded []*reader.Picture // that may be found among the prints if they are encoded anew
+
+	// Where the pack is made once more it need not hold the pictures as they were.
+	again  bool
+	lost   map[string]string // the hashes of prints that it does not hold any more, by the pictures' names
+	images *os.Root          // where the pictures themselves may be; nil for nowhere
+	others []string          // pictures there that are not those that the pack was made with
 }
 
 // isPack says whether a file is a PDF, by its first bytes.
@@ -144,7 +151,22 @@ func (p *packed) load(r *layout.Reader, plan int) (*layout.Project, error) {
 	}
 	text, _ := p.Data(said.File)
 	pictures := func(name string) (*picture.Picture, string) { return p.picture(plan, name) }
-	return r.WithPictures(pictures).Parse(p.FS(plan), name, text), nil
+	return r.WithPictures(pictures).Parse(withImages{p.FS(plan), p.images}, name, text), nil
+}
+
+// withImages is the files of a plan and, where its pictures are at hand, those.
+type withImages struct {
+	fs.FS
+	images *os.Root
+}
+
+// Open opens one file (fs.FS).
+func (w withImages) Open(name string) (fs.File, error) {
+	f, err := w.FS.Open(name)
+	if err != nil && w.images != nil {
+		return w.images.FS().Open(name)
+	}
+	return f, err
 }
 
 // picture is a picture of one of its plans, as the pack has it printed, and the
@@ -155,14 +177,34 @@ func (p *packed) picture(plan int, name string) (*picture.Picture, string) {
 		return nil, ""
 	}
 	said := p.Contents.Pictures[i]
+	if p.images != nil {
+		data, err := p.images.ReadFile(filepath.FromSlash(name))
+		switch {
+		case err == nil && archive.Sum(data) == said.SHA256:
+			return nil, "" // it is read there
+		case err == nil:
+			p.others = append(p.others, name)
+		}
+	}
 	print := []byte{} // no sheet shows it
 	if said.Print != "" {
-		if print = p.print(said.Print); print == nil {
-			return nil, ""
+		print = p.print(said.Print)
+		if print == nil && p.again {
+			p.lost[name] = said.Print
+			print = []byte(blankPNG)
 		}
+	}
+	if print == nil {
+		return nil, ""
 	}
 	return picture.Printed(said.Width, said.Height, print), said.SHA256
 }
+
+// blankPNG is one white pixel.
+const blankPNG = "\x89PNG\r\n\x1a\n" +
+	"\x00\x00\x00\rIHDR\x00\x00\x00\x01\x00\x00\x00\x01\x08\x00\x00\x00\x00:~\x9bU" +
+	"\x00\x00\x00\x0aIDATx\x9cc\xf8\x0f\x00\x01\x01\x01\x00\xb18\xf6\x14" +
+	"\x00\x00\x00\x00IEND\xaeB`\x82"
 
 // print is the picture that is embedded in the pack, by its hash; nil if it is
 // not there any more as it was.

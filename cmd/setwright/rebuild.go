@@ -25,6 +25,7 @@ type rebuilt struct {
 // rebuild makes the pack once more. Every command that attaches what it made a
 // pack from has its line here.
 func (p *packed) rebuild() (*rebuilt, error) {
+	p.again, p.lost = true, map[string]string{}
 	var drawn *sheet.Pack
 	var err error
 	switch p.Contents.Command {

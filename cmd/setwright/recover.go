@@ -7,6 +7,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"setwright/layout/archive"
@@ -96,9 +97,9 @@ func besidePack(pack string) string {
 func (p *packed) tellRest(s streams) {
 	var pictures []string
 	for _, picture := range p.Contents.Pictures {
-		pictures = append(pictures, picture.Name)
+		pictures = append(pictures, path.Join(path.Dir(p.Contents.Plans[picture.Plan].File), picture.Name))
 	}
-	if len(pictures) > 0 {
+	if slices.Sort(pictures); len(pictures) > 0 {
 		fmt.Fprintf(s.out, "pictures to put back where the plan has them: %s\n", diag.OneLine(strings.Join(pictures, ", ")))
 	}
 	if extras := p.Extras(); len(extras) > 0 {

@@ -10,6 +10,7 @@ import (
 	"setwright/layout"
 	"setwright/layout/decode"
 	"setwright/layout/diag"
+	"setwright/render/reader"
 )
 
 // stdinName is what findings call a plan read from standard input.
@@ -49,8 +50,8 @@ func (s source) load(in io.Reader) (*layout.Project, error) {
 
 // loadBy is load, for more plans than one. Without a reader the built-in parts
 // list is this version's or, for a pack's plan, the one in the pack.
-func (s source) loadBy(reader *layout.Reader, in io.Reader) (*layout.Project, error) {
-	project, err := s.read(reader, in)
+func (s source) loadBy(r *layout.Reader, in io.Reader) (*layout.Project, error) {
+	project, err := s.read(r, in)
 	if err != nil {
 		return nil, err
 	}
@@ -60,14 +61,14 @@ func (s source) loadBy(reader *layout.Reader, in io.Reader) (*layout.Project, er
 	return project, nil
 }
 
-func (s source) read(reader *layout.Reader, in io.Reader) (*layout.Project, error) {
+func (s source) read(r *layout.Reader, in io.Reader) (*layout.Project, error) {
 	switch {
 	case s.from != nil:
-		return s.from.load(reader, s.plan)
+		return s.from.load(r, s.plan)
 	case s.pack:
-		return s.unpack(reader)
-	case reader == nil:
-		reader = layout.NewReader()
+		return s.unpack(r)
+	case r == nil:
+		r = layout.NewReader()
 	}
 	root, err := os.OpenRoot(s.dir)
 	if err != nil {
@@ -75,17 +76,20 @@ func (s source) read(reader *layout.Reader, in io.Reader) (*layout.Project, erro
 	}
 	defer root.Close()
 	if s.path != "-" {
-		return reader.Load(root.FS(), filepath.Base(s.path)), nil
+		return r.Load(root.FS(), filepath.Base(s.path)), nil
 	}
 	text, err := io.ReadAll(io.LimitReader(in, layout.PlanLimit+1))
 	if err != nil {
 		return nil, plainError(stdinName, err)
 	}
-	return reader.Parse(root.FS(), stdinName, text), nil
+	if reader.IsPDF(text) {
+		return nil, fmt.Errorf("%s: a pack is not read from there: give its file", stdinName)
+	}
+	return r.Parse(root.FS(), stdinName, text), nil
 }
 
 // unpack reads the only plan of a pack.
-func (s source) unpack(reader *layout.Reader) (*layout.Project, error) {
+func (s source) unpack(r *layout.Reader) (*layout.Project, error) {
 	p, err := openPack(s.path)
 	if err != nil {
 		return nil, err
@@ -96,7 +100,7 @@ func (s source) unpack(reader *layout.Reader) (*layout.Project, error) {
 	if err := p.trusted(); err != nil {
 		return nil, err
 	}
-	return p.load(reader, 0)
+	return p.load(r, 0)
 }
 
 // says is how the user is told of a file of the plan's.

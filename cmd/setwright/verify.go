@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -28,21 +30,35 @@ byte for byte. Where it is not, it says why:
   else than their sources make, or that notes were put on.
 
 The built-in parts list is the one in the pack. Pictures are taken as the pack shows
-them; what they were made from is known by its hash only.
+them, or with --images from the folder that the plan's names of pictures begin in, if
+they are there and the same by their hashes.
 
 Exit status: 0 the same, or the same content saved anew; 1 not the same; 2 not a pack,
 or a damaged one.`,
 		examples: `
-setwright verify spring.pdf`,
+setwright verify spring.pdf
+setwright verify spring.pdf --images plans/spring`,
 	}
-	c.run = func(args []string, s streams) error { return verify(args[0], s) }
+	images := c.flags.String("images", "", "take pictures from `DIR` where they are unchanged")
+	c.run = func(args []string, s streams) error {
+		if err := named(c, "images"); err != nil {
+			return err
+		}
+		return verify(args[0], *images, s)
+	}
 	return c
 }
 
-func verify(name string, s streams) error {
+func verify(name, images string, s streams) error {
 	p, err := openPack(name)
 	if err != nil {
 		return err
+	}
+	if images != "" {
+		if p.images, err = os.OpenRoot(images); err != nil {
+			return plainError(images, err)
+		}
+		defer p.images.Close()
 	}
 	if told := p.faults(); told.Len() > 0 {
 		told.WriteText(s.out)
@@ -54,8 +70,11 @@ func verify(name string, s streams) error {
 		fmt.Fprintf(s.out, "%s: cannot be made again: %s%s\n", name, diag.OneLine(err.Error()), p.version())
 		return errStopped
 	}
+	for _, other := range p.others {
+		fmt.Fprintf(s.err, "%s: not the picture that the pack was made with\n", filepath.Join(images, filepath.FromSlash(other)))
+	}
 	if bytes.Equal(p.data, again.data) {
-		fmt.Fprintf(s.out, "%s: the same, byte for byte: %d sheets%s\n", name, len(again.contents.Sheets), p.version())
+		fmt.Fprintf(s.out, "%s: the same, byte for byte: %s%s\n", name, sheetCount(len(again.contents.Sheets)), p.version())
 		return nil
 	}
 	faults, compared, err := p.compare(again)
@@ -71,6 +90,13 @@ func verify(name string, s streams) error {
 	}
 	fmt.Fprintf(s.out, "%s: the same content, not the same bytes: %s%s\n", name, p.saved(compared, again), p.version())
 	return nil
+}
+
+func sheetCount(n int) string {
+	if n == 1 {
+		return "1 sheet"
+	}
+	return fmt.Sprintf("%d sheets", n)
 }
 
 // version says that another version made the pack, if one did.
