@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -152,6 +153,8 @@ func (t *taker) take(name string) taken {
 	}
 	pack, found := archive.Open(files)
 	switch {
+	case pack == nil && found[0].Code == "no-contents" && !ended(data):
+		return fault(diag.Error, "unreadable", reader.ErrDamaged.Error())
 	case pack == nil && found[0].Code == "no-contents":
 		return fault(diag.Note, "no-pack", "this PDF carries no sources, so that it is no pack: it is left out")
 	case pack == nil:
@@ -166,6 +169,13 @@ func (t *taker) take(name string) taken {
 		return fault(diag.Note, "no-unit", fmt.Sprintf("these sheets, of setwright %s, are not of one dressed unit: they are left out", pack.Contents.Command))
 	}
 	return taken{mark: pack.Contents.Fingerprint, summary: pack.Contents.Summary}
+}
+
+// ended says whether a PDF has an end: what is cut short may lack only that, and
+// what was attached. Readers look for it in the last 1,024 bytes (ISO 32000-1,
+// annex H.3).
+func ended(data []byte) bool {
+	return bytes.Contains(data[max(0, len(data)-1024):], []byte("%%EOF"))
 }
 
 var errPackSize = fmt.Errorf("this file is larger than %d MB: it is left out", mostPack>>20)

@@ -125,30 +125,22 @@ func (j *SeasonsJob) total() int {
 }
 
 // best is the strip at the largest scale that shows every pack, or else the one
-// that shows the most of them at a scale that is still legible.
+// that shows the most of them: at a scale that is still legible if one shows any.
 func (j *SeasonsJob) best() strip {
 	const legible = 100
-	up := j.paper()
+	up, all := j.paper(), j.total()
 	best := strip{SeasonsJob: j, paper: up.turned()}
-	for _, small := range []bool{false, true} {
-		for _, den := range j.scales() {
-			if (den > legible) != small {
-				continue
-			}
-			for _, p := range []paper{up.turned(), up} {
-				for _, across := range []int{2, 4, 1} {
-					s := strip{SeasonsJob: j, paper: p, den: den, across: across}
-					if s.fill(); s.drawn > best.drawn {
-						best = s
-					}
+	for _, den := range j.scales() {
+		if best.drawn == all || best.drawn > 0 && den > legible {
+			break
+		}
+		for _, p := range []paper{up.turned(), up} {
+			for _, across := range []int{2, 4, 1} {
+				s := strip{SeasonsJob: j, paper: p, den: den, across: across}
+				if s.fill(); s.drawn > best.drawn {
+					best = s
 				}
 			}
-			if best.drawn == j.total() {
-				return best
-			}
-		}
-		if best.drawn > 0 {
-			break
 		}
 	}
 	return best
