@@ -190,7 +190,7 @@ func (p *packed) saved(c *reader.Comparison, again *rebuilt) string {
 		how = "every page is drawn anew, with the same text at the same places; lines, fills and pictures were not compared"
 	}
 	if extra := len(p.data) - len(again.data); extra > 0 && bytes.Contains(p.data, again.data) {
-		return fmt.Sprintf("%d bytes were put round it; %s", extra, how)
+		return fmt.Sprintf("%d bytes were added round it; %s", extra, how)
 	}
 	by := diag.OneLine(p.document.Producer())
 	if original, err := reader.Open(again.data); by == "" || err != nil || by == original.Producer() {
