@@ -18,8 +18,8 @@ import (
 )
 
 const (
-	// mostPack is the largest file that is taken for a pack: a hundred times one
-	// with photos.
+	// mostPack is the largest file that is taken for a pack, in bytes: more than a
+	// hundred times that of any sample.
 	mostPack = 64 << 20
 	// readers is how many packs are read at once; each may take several times its
 	// size in memory.

@@ -61,6 +61,16 @@ func stripOf(t *testing.T, units []*unit.Unit) *strip {
 	return s
 }
 
+// timelineOf is the packs of a year in order of time.
+func timelineOf(year []kit.Season) *seasons.Timeline {
+	var packs []seasons.Pack
+	for _, s := range year {
+		packs = append(packs, seasons.Pack{File: s.File, Mark: s.Mark, Summary: archive.Summarize(s.Unit, nil, buy.Purchase{})})
+	}
+	line, _ := seasons.Make(packs)
+	return line
+}
+
 // column is where the column of a pack begins, by its number and its dates.
 func (s *strip) column(t *testing.T, n int) pdftest.Point {
 	t.Helper()
