@@ -49,7 +49,7 @@ func (s *strip) draw(p *Page) {
 	p.write(p.Field.Min.X, p.Field.Max.Y-1*mm, s.left(), letter(plain))
 }
 
-// axis draws months as ticks, named where there is room for names.
+// axis draws months as ticks with their names, so many apart that there is room.
 func (s *strip) axis(p *Page, y measure.Length) {
 	const room = 15 * mm // from one name to the next
 	line := y + 5500*micron
@@ -69,8 +69,11 @@ func (s *strip) axis(p *Page, y measure.Length) {
 		}
 		x := s.at(p, day)
 		p.line(x, line-1500*micron, x, line, pen(medium))
-		y, m := day.Month()
-		p.write(x+500*micron, line-2200*micron, fmt.Sprintf("%04d-%02d", y, m), letter(plain))
+		tickYear, tickMonth := day.Month()
+		name := fmt.Sprintf("%04d-%02d", tickYear, tickMonth)
+		if x+500*micron+letter(plain).width(name) <= p.Field.Max.X {
+			p.write(x+500*micron, line-2200*micron, name, letter(plain))
+		}
 	}
 }
 

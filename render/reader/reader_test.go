@@ -178,6 +178,7 @@ func TestRefused(t *testing.T) {
 		{"a tail alone", append([]byte("%PDF-1.7\n"), data[len(data)-200:]...), ErrDamaged},
 		{"no objects at all", []byte("%PDF-1.7\nxref\n0 0\ntrailer\n<</Size 0>>\nstartxref\n9\n%%EOF\n"), ErrDamaged},
 		{"a table of tables that never ends", []byte("%PDF-1.7\nxref\n0 1\n0000000000 65535 f \ntrailer\n<</Size 1/Prev 9/Root 1 0 R>>\nstartxref\n9\n%%EOF\n"), ErrDamaged},
+		{"a number in a table that asks for all memory", []byte("%PDF-1.7\nxref\n3000000000 1\n0000000009 00000 n \ntrailer\n<</Size 3000000001/Root 1 0 R>>\nstartxref\n9\n%%EOF\n"), ErrDamaged},
 	} {
 		d, err := Open(c.data)
 		if err == nil {
