@@ -66,7 +66,8 @@ func (f *file) addFiles(p *sheet.Pack, modified string) string {
 	for i, a := range p.Files {
 		n := f.addFile(a, modified)
 		fmt.Fprintf(&associated, "%d 0 R ", n)
-		keys[i] = strings.TrimSuffix(textString(a.Name), ">")
+		// Plain: Ghostscript 10.00 keeps but one of UTF-16 names of one length.
+		keys[i] = strings.TrimSuffix(plainString(a.Name), ">")
 		numbers[keys[i]] = n
 	}
 	slices.Sort(keys) // digits alone sort as the bytes they stand for
@@ -93,8 +94,8 @@ func (f *file) addFile(a sheet.File, modified string) int {
 		plainString(a.Name), textString(a.Name), description, a.Relationship, stream, stream)})
 }
 
-// plainString is for the older of the two places of a file's name: what is
-// all ASCII is written so, for readers that know no other.
+// plainString is for the key of a file and the older of the two places of its
+// name: what is all ASCII is written so, for readers that know no other.
 func plainString(s string) string {
 	if strings.ContainsFunc(s, func(r rune) bool { return r > unicode.MaxASCII }) {
 		return textString(s)
