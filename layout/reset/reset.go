@@ -44,6 +44,9 @@ type Place struct {
 	Row   *unit.Row
 	Piece *unit.Piece
 	Solid unit.Solid // the piece's box, in unit coordinates
+
+	Host  *Item   // the piece it is fixed to there: the shelf of a ticket strip; nil for what hangs by itself
+	Rests []*Item // the brackets it rests on there, from the left
 }
 
 // Item is one physical piece of hardware. From is nil for one that is fetched,
@@ -53,7 +56,7 @@ type Item struct {
 	Cut      measure.Length
 	From, To *Place
 	Way      Way
-	Host     *Item // what it rides on: the shelf of a ticket strip; else nil
+	Host     *Item // what it stays on or rides on: the shelf of a ticket strip; nil where it changes its host
 	Seconds  int   // of handling, goods not counted; an estimate
 }
 
@@ -73,6 +76,25 @@ type Facing struct {
 	From, To *Spot
 	Way      Way
 	Seconds  int // of handling, an estimate
+
+	// Stock is how many of its units come from stock; below zero, how many go
+	// there. All other units come from the cart or are left on it: what one
+	// facing gives up another of the same product takes.
+	Stock int
+}
+
+// More is how many units a facing gets beyond those that stay on or come along
+// with it, below zero for units taken off it: a facing left where it is may be
+// filled up or thinned out.
+func (f *Facing) More() int {
+	more := 0
+	if f.To != nil {
+		more += f.To.Front.Units
+	}
+	if f.From != nil {
+		more -= f.From.Front.Units
+	}
+	return more
 }
 
 // Mark is the mark of something that goes one way: what slides, rides or is
@@ -136,13 +158,6 @@ type Standing struct {
 	Carried map[plan.FaceID]measure.Mass // hardware and goods, by face
 }
 
-// Difference is one thing in which the bare units differ, so that one cannot be
-// made of the other without building anew.
-type Difference struct {
-	What     string // frame, stand, panels, bays
-	Old, New string
-}
-
 // Reset is how one unit becomes the other. It is complete when Make returns it.
 type Reset struct {
 	Old, New    *unit.Unit
@@ -150,7 +165,8 @@ type Reset struct {
 	Facings     []*Facing // the same
 	Steps       []Step
 	Start       Standing     // before the first step
-	Differences []Difference // set only for a rebuild
+	Differences []Difference // of the bare units; none if they are the same
+	Rebuild     bool         // all is taken down and hung anew
 
 	Seconds  int // of all steps, one person
 	Together int // seconds until two people are done; 0 if that saves nothing or is not safe

@@ -105,8 +105,10 @@ func spanish() *Words {
 		CutWords:     spanishCut(),
 		BuyWords:     spanishBuy(),
 		KitWords:     spanishKit(),
+		SeasonsWords: spanishSeasons(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
+		resetLists:   spanishResetLists(),
 	}
 }
 

@@ -105,8 +105,10 @@ func french() *Words {
 		CutWords:     frenchCut(),
 		BuyWords:     frenchBuy(),
 		KitWords:     frenchKit(),
+		SeasonsWords: frenchSeasons(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
+		resetLists:   frenchResetLists(),
 	}
 }
 

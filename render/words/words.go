@@ -104,9 +104,11 @@ type Words struct {
 	CutWords
 	BuyWords
 	KitWords
+	SeasonsWords
 
 	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
 	listWords  map[string]string // by the lists' own words, which are English
+	resetLists map[string]string // as listWords
 }
 
 // StaticsWords are those of the statics sheets.
