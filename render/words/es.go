@@ -105,6 +105,7 @@ func spanish() *Words {
 		CutWords:     spanishCut(),
 		BuyWords:     spanishBuy(),
 		KitWords:     spanishKit(),
+		SeasonsWords: spanishSeasons(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
 		resetLists:   spanishResetLists(),

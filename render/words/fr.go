@@ -105,6 +105,7 @@ func french() *Words {
 		CutWords:     frenchCut(),
 		BuyWords:     frenchBuy(),
 		KitWords:     frenchKit(),
+		SeasonsWords: frenchSeasons(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
 		resetLists:   frenchResetLists(),
