@@ -19,12 +19,14 @@ type column struct {
 }
 
 // record is one row of a table, a cell a column; a cell may hold newlines.
-// With only a group it is a heading across the table.
+// With only a group it is a heading across the table, with only a frame a
+// paragraph in one.
 type record struct {
-	group string
-	cells []string
-	link  string // the sheet the row leads to
-	bold  bool
+	group  string
+	framed string
+	cells  []string
+	link   string // the sheet the row leads to
+	bold   bool
 }
 
 type table struct {
@@ -68,6 +70,10 @@ func (f *flow) table(t table) {
 			f.page.line(f.area.Min.X, f.y, f.area.Min.X+st.width, f.y, pencil(hair, 170))
 			continue
 		}
+		if r.framed != "" {
+			f.framed(r.framed)
+			continue
+		}
 		st.row(f, &t.records[i])
 	}
 }
@@ -78,6 +84,10 @@ func (t table) heightIn(width measure.Length) measure.Length {
 	h := st.headHeight()
 	for i := range t.records {
 		n := 1
+		if text := t.records[i].framed; text != "" {
+			h += framedHeight(text, width)
+			continue
+		}
 		if t.records[i].group == "" {
 			n = lineCount(st.lines(&t.records[i]))
 		}

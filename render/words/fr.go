@@ -105,6 +105,7 @@ func french() *Words {
 		CutWords:     frenchCut(),
 		BuyWords:     frenchBuy(),
 		KitWords:     frenchKit(),
+		ResetWords:   frenchReset(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
 	}

@@ -104,6 +104,7 @@ type Words struct {
 	CutWords
 	BuyWords
 	KitWords
+	ResetWords
 
 	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
 	listWords  map[string]string // by the lists' own words, which are English

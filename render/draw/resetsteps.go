@@ -1,0 +1,340 @@
+package draw
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"setwright/layout/goods"
+	"setwright/layout/measure"
+	"setwright/layout/parts"
+	"setwright/layout/plan"
+	"setwright/layout/reset"
+	"setwright/layout/unit"
+)
+
+// Steps draws the step list: what to do, one thing after the other, with boxes
+// to tick, and the sums by face.
+func (j *ResetJob) Steps() []*Page {
+	if len(j.reset.Steps) == 0 {
+		return nil
+	}
+	w := j.Words
+	s := &section{job: j.Job, name: "steps", title: w.StepList, under: w.StepListUnder}
+	f := s.flowFresh()
+	f.table(j.stepTable())
+	f.skip(2 * mm)
+	f.text(w.ResetTimes, letter(plain), 0)
+	f.skip(4 * mm)
+	f.heading(w.SumsByFace, 20*mm)
+	f.table(j.sumTable())
+	return s.pages
+}
+
+// stepTable lists the steps under the face they are at; a caution stands framed
+// under its step.
+func (j *ResetJob) stepTable() table {
+	w := j.Words
+	t := table{columns: []column{
+		{tick: true}, {head: w.StepHead, end: true}, {head: w.MarkHead}, {head: w.DoHead, flex: 1}, {head: w.TimeHead, end: true}, {head: w.PeopleHead, end: true},
+	}}
+	if j.reset.Together > 0 {
+		t.columns = append(t.columns, column{head: w.WhoHead}, column{head: stacked(w.AfterHead), end: true})
+	}
+	face := plan.FaceID("")
+	for i := range j.reset.Steps {
+		step := &j.reset.Steps[i]
+		if i == 0 || step.Face != face {
+			face = step.Face
+			t.records = append(t.records, record{group: j.placeName(face)})
+		}
+		cells := []string{"", strconv.Itoa(step.Number), marksOf(step), strings.Join(j.says(step), "\n"), clock(step.Seconds), strconv.Itoa(max(step.People, 1))}
+		if j.reset.Together > 0 {
+			cells = append(cells, j.person(step.Person), "")
+			if step.Wait > 0 {
+				cells[len(cells)-1] = strconv.Itoa(step.Wait)
+			}
+		}
+		t.records = append(t.records, record{cells: cells})
+		if step.Caution != "" {
+			t.records = append(t.records, record{framed: j.caution(step.Caution)})
+		}
+	}
+	return t
+}
+
+// person is who does a step.
+func (j *ResetJob) person(n int) string {
+	switch n {
+	case 1:
+		return "A"
+	case 2:
+		return "B"
+	}
+	return j.Words.BothPeople
+}
+
+// caution is what a crew is told after a step that leaves the unit less safe.
+func (j *ResetJob) caution(code string) string {
+	if code == "balance" {
+		return j.Words.BalanceAfter
+	}
+	return j.Words.TipAfter
+}
+
+// marksOf are the marks of what a step touches, each once.
+func marksOf(step *reset.Step) string {
+	var list []string
+	for _, a := range step.Acts {
+		m := string(reset.Move)
+		if a.Item != nil {
+			m = string(a.Item.Way.Mark())
+		} else if a.Facing != nil {
+			m = string(a.Facing.Way.Mark())
+		}
+		if !slices.Contains(list, m) {
+			list = append(list, m)
+		}
+	}
+	return strings.Join(list, " ")
+}
+
+// sumTable adds the steps up by face.
+func (j *ResetJob) sumTable() table {
+	w := j.Words
+	t := table{columns: []column{{head: w.FaceHead, flex: 1}, {head: w.StepCount, end: true}, {head: w.TimeHead, end: true}}}
+	steps, seconds := map[plan.FaceID]int{}, map[plan.FaceID]int{}
+	var faces []plan.FaceID
+	all := 0
+	for i := range j.reset.Steps {
+		step := &j.reset.Steps[i]
+		if steps[step.Face] == 0 {
+			faces = append(faces, step.Face)
+		}
+		steps[step.Face]++
+		seconds[step.Face] += step.Seconds
+		all += step.Seconds
+	}
+	for _, id := range faces {
+		t.records = append(t.records, record{cells: []string{j.placeName(id), strconv.Itoa(steps[id]), clock(seconds[id])}})
+	}
+	t.records = append(t.records, record{bold: true, cells: []string{w.TogetherHead, strconv.Itoa(len(j.reset.Steps)), clock(all)}})
+	return t
+}
+
+// says puts a step in words: a sentence for what comes from or goes to each
+// side, then where along the face new places are.
+func (j *ResetJob) says(step *reset.Step) []string {
+	w := j.Words
+	switch step.Verb {
+	case reset.TakeOff:
+		return j.takesOff(step)
+	case reset.PutOn:
+		return j.putsOn(step)
+	case reset.Nudge:
+		return []string{fmt.Sprintf(w.DoNudge, j.stepRow(step, after), j.nudged(step))}
+	}
+	items := itemsOf(step)
+	if len(items) == 0 {
+		return nil
+	}
+	counts := j.counts(items)
+	switch step.Verb {
+	case reset.TakeDown:
+		return []string{fmt.Sprintf(w.DoDown, j.rowAt(before, items[0].From), counts)}
+	case reset.SetAside:
+		return []string{fmt.Sprintf(w.DoAside, j.rowAt(before, items[0].From), counts)}
+	case reset.Slip:
+		return append([]string{fmt.Sprintf(w.DoSlip, j.rowAt(before, items[0].From), j.rowAt(after, items[0].To), counts)}, j.along(items)...)
+	case reset.Shift:
+		return append([]string{fmt.Sprintf(w.DoShift, j.rowAt(before, items[0].From), j.rowAt(after, items[0].To), counts)}, j.along(items)...)
+	}
+	format := w.DoHang
+	if items[0].From != nil {
+		format = w.DoHangAside
+	}
+	return append([]string{fmt.Sprintf(format, j.rowAt(after, items[0].To), counts)}, j.along(items)...)
+}
+
+func itemsOf(step *reset.Step) []*reset.Item {
+	var list []*reset.Item
+	for _, a := range step.Acts {
+		if a.Item != nil {
+			list = append(list, a.Item)
+		}
+	}
+	return list
+}
+
+// stepRow names the row a step's goods are on.
+func (j *ResetJob) stepRow(step *reset.Step, w when) string {
+	for _, a := range step.Acts {
+		if a.Facing != nil {
+			if spot := spotOf(a.Facing, w); spot != nil {
+				return j.rowName(w, spot.Row)
+			}
+		}
+	}
+	return ""
+}
+
+// placeOf is where a piece is in one of the units, nil if it is not.
+func placeOf(i *reset.Item, w when) *reset.Place {
+	if w == before {
+		return i.From
+	}
+	return i.To
+}
+
+func spotOf(f *reset.Facing, w when) *reset.Spot {
+	if w == before {
+		return f.From
+	}
+	return f.To
+}
+
+// rowAt names a row, the slot a piece hangs in there, and its height.
+func (j *ResetJob) rowAt(w when, p *reset.Place) string {
+	own := j.job(w)
+	return fmt.Sprintf(j.Words.RowAt, j.rowName(w, p.Row), own.slotName(p.Face, p.Piece.Slot), j.length(p.Face.SlotHeight(p.Piece.Slot)))
+}
+
+// byKind sorts pieces by part and cut, the kinds in the order they come in.
+func byKind(items []*reset.Item) [][]*reset.Item {
+	type kind struct {
+		part *parts.Part
+		cut  measure.Length
+	}
+	at := map[kind]int{}
+	var list [][]*reset.Item
+	for _, item := range items {
+		k := kind{item.Part, item.Cut}
+		n, ok := at[k]
+		if !ok {
+			n = len(list)
+			at[k], list = n, append(list, nil)
+		}
+		list[n] = append(list[n], item)
+	}
+	return list
+}
+
+// counts says how many of which parts: 4 × Peg hook 6.
+func (j *ResetJob) counts(items []*reset.Item) string {
+	var texts []string
+	for _, g := range byKind(items) {
+		texts = append(texts, fmt.Sprintf("%d × %s", len(g), j.partName(g[0].Part, g[0].Cut)))
+	}
+	return strings.Join(texts, "; ")
+}
+
+// along says where along the face the pieces of a step go, kind by kind.
+func (j *ResetJob) along(items []*reset.Item) []string {
+	var lines []string
+	groups := byKind(items)
+	for _, g := range groups {
+		pieces := make([]*unit.Piece, len(g))
+		for i, item := range g {
+			pieces[i] = item.To.Piece
+		}
+		slices.SortStableFunc(pieces, func(a, b *unit.Piece) int { return int(a.X/measure.Micrometre) - int(b.X/measure.Micrometre) })
+		spots := j.spots(pieces)
+		if len(groups) > 1 {
+			spots = j.partName(g[0].Part, g[0].Cut) + " " + spots
+		}
+		lines = append(lines, spots)
+	}
+	return []string{fmt.Sprintf(j.Words.PlacesAlong, j.unitName(), strings.Join(lines, "; "))}
+}
+
+// takesOff says which goods leave a row: those the unit needs again go onto the
+// cart, all others back to stock.
+func (j *ResetJob) takesOff(step *reset.Step) []string {
+	var cart, back []*reset.Facing
+	for _, a := range step.Acts {
+		if f := a.Facing; f != nil && f.Way == reset.Return {
+			back = append(back, f)
+		} else if f != nil {
+			cart = append(cart, f)
+		}
+	}
+	row := j.stepRow(step, before)
+	var lines []string
+	if cart != nil {
+		lines = append(lines, fmt.Sprintf(j.Words.DoCart, row, j.lots(before, cart)))
+	}
+	if back != nil {
+		lines = append(lines, fmt.Sprintf(j.Words.DoBack, row, j.lots(before, back)))
+	}
+	return lines
+}
+
+// putsOn says which goods come to a row, from the cart and from stock.
+func (j *ResetJob) putsOn(step *reset.Step) []string {
+	var cart, stock []*reset.Facing
+	for _, a := range step.Acts {
+		if f := a.Facing; f != nil && f.Way == reset.Fetch {
+			stock = append(stock, f)
+		} else if f != nil {
+			cart = append(cart, f)
+		}
+	}
+	row := j.stepRow(step, after)
+	var lines []string
+	if cart != nil {
+		lines = append(lines, fmt.Sprintf(j.Words.DoFill, row, j.lots(after, cart)))
+	}
+	if stock != nil {
+		lines = append(lines, fmt.Sprintf(j.Words.DoFillStock, row, j.lots(after, stock)))
+	}
+	return lines
+}
+
+// lots says what goods: position, product, facings and units, positions in the
+// order they come in.
+func (j *ResetJob) lots(w when, facings []*reset.Facing) string {
+	type lot struct {
+		position *unit.Position
+		product  *goods.Product
+		n, units int
+	}
+	var list []*lot
+	for _, f := range facings {
+		spot := spotOf(f, w)
+		if spot == nil {
+			continue
+		}
+		n := len(list)
+		if n == 0 || list[n-1].position != spot.Position {
+			list = append(list, &lot{position: spot.Position, product: f.Product})
+			n++
+		}
+		list[n-1].n++
+		list[n-1].units += spot.Front.Units
+	}
+	texts := make([]string, len(list))
+	for i, l := range list {
+		texts[i] = fmt.Sprintf("%s %s, %s (%s)", l.position.Address, l.product.Name, counted(l.n, j.Words.FacingOne, j.Words.FacingMany), counted(l.units, j.Words.UnitOne, j.Words.UnitMany))
+	}
+	return strings.Join(texts, "; ")
+}
+
+// nudged says where goods go that are moved along what carries them.
+func (j *ResetJob) nudged(step *reset.Step) string {
+	var texts []string
+	for _, a := range step.Acts {
+		if f := a.Facing; f != nil && f.To != nil {
+			texts = append(texts, fmt.Sprintf("%s %s, %s", f.To.Position.Address, f.Product.Name, fmt.Sprintf(j.Words.LeftEdgeAt, j.figure(f.To.Front.Box.X0))))
+		}
+	}
+	return strings.Join(texts, "; ")
+}
+
+// counted is a number of things in words.
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return fmt.Sprintf(many, n)
+}

@@ -1,0 +1,173 @@
+package words
+
+// ResetWords are those of the sheets by which one dressed unit is made into
+// another.
+type ResetWords struct {
+	ResetTitle                                            string // title of the new plan
+	ResetUnder                                            string
+	OldPlan, NewPlan, OldPlans                            string
+	ResetFigures, MarkHead, ResetHardware, ResetGoods     string
+	KeepName, MoveName, AddName, PullName                 string
+	KeepKey, MoveKey, AddKey, PullKey                     string
+	StepCount, TimeOne, TimeTwo, UnitsBack, UnitsCome     string
+	ResetTimes                                            string
+	ResetFaces, NothingChanges                            string
+	FaceSame                                              string // face
+	FaceChanges                                           string // face, pieces, facings
+	ResetKnow                                             string
+	AtStep                                                string // step, what is found
+	BareDiffers, WhatHead                                 string
+	ChangeOf                                              string // face
+	ChangeUnder, ChangesHere                              string
+	GoodsChangeOf                                         string // face
+	GoodsChangeUnder, StandsNow, StandsThen               string
+	OldRow, NewRow                                        string // address
+	RowAt                                                 string // row, slot, height
+	StepList, StepListUnder, StepHead, DoHead             string
+	TimeHead, PeopleHead, AfterHead, BothPeople           string
+	DoCart, DoBack                                        string // row, goods
+	DoDown, DoAside                                       string // row, pieces
+	DoSlip, DoShift                                       string // from, to, pieces
+	DoHang, DoHangAside                                   string // row, pieces
+	DoFill, DoFillStock                                   string // row, goods
+	DoNudge                                               string // row, goods
+	PlacesAlong                                           string // unit, places
+	LeftEdgeAt                                            string // place
+	FacingOne, UnitOne                                    string
+	FacingMany, UnitMany                                  string // how many
+	TipAfter, BalanceAfter                                string
+	SumsByFace                                            string
+	PullSheet, PullSheetUnder, NetPick, NetPickUnder      string
+	NetBuy, NetBuyUnder                                   string
+	GoodsMoves, GoodsMovesUnder                           string
+	BackHead, FetchHead, FromHead, ToHead, InStock        string
+	CasesAnd                                              string // cases, units a case, units over
+	CasesOnly                                             string // cases, units a case
+	NothingBack, NothingFetched, NothingBought, NoneMoved string
+}
+
+func englishReset() ResetWords {
+	return ResetWords{
+		ResetTitle: "Reset to %s",
+		ResetUnder: "How the unit that stands is made into the next: what stays, moves, comes and goes, in which order.",
+		OldPlan:    "Old plan", NewPlan: "New plan", OldPlans: "Plans",
+		ResetFigures: "The change in figures", MarkHead: "Mark", ResetHardware: "Hardware, pieces", ResetGoods: "Goods, facings",
+		KeepName: "Keep", MoveName: "Move", AddName: "Add", PullName: "Pull",
+		KeepKey: "stays", MoveKey: "moves", AddKey: "comes from stock", PullKey: "goes back to stock",
+		StepCount: "Steps", TimeOne: "One person, estimate", TimeTwo: "Two people, estimate", UnitsBack: "Units back to stock", UnitsCome: "Units from stock",
+		ResetTimes: "Times are estimates: so many seconds a piece and a facing (house rule). They compare orders of work; they promise no finishing time.",
+		ResetFaces: "Face by face", NothingChanges: "Nothing changes: the unit already stands as the new plan has it.",
+		FaceSame: "%s: nothing changes.", FaceChanges: "%s: %d pieces and %d facings change.",
+		ResetKnow: "What to know about this reset", AtStep: "Step %d: %s",
+		BareDiffers: "What differs in the bare unit", WhatHead: "What",
+		ChangeOf: "%s: hardware to change", ChangeUnder: "Dashed: where it hangs now. Full: where it goes. The number behind a mark is the step.",
+		ChangesHere:   "Changes on this face",
+		GoodsChangeOf: "%s: goods to change", GoodsChangeUnder: "Left as it stands, right as it will be. The number behind a mark is the step.",
+		StandsNow: "As it stands", StandsThen: "As it will be",
+		OldRow: "old %s", NewRow: "new %s", RowAt: "%s, %s, %s up",
+		StepList: "Step list", StepListUnder: "One after the other; tick off what is done. Old and new: rows of the old plan and of the new.",
+		StepHead: "Step", DoHead: "What to do", TimeHead: "Min:s", PeopleHead: "People", AfterHead: "After step", BothPeople: "both",
+		DoCart: "Take off %s, onto the cart: %s.", DoBack: "Take off %s, back to stock: %s.",
+		DoDown: "Take down from %s, back to stock: %s.", DoAside: "Take down from %s and set aside: %s.",
+		DoSlip: "Slide along, from %s to %s, with what is on it: %s.", DoShift: "Move from %s to %s: %s.",
+		DoHang: "Hang at %s, from stock: %s.", DoHangAside: "Hang at %s, from beside the unit: %s.",
+		DoFill: "Put on %s, from the cart: %s.", DoFillStock: "Put on %s, from stock: %s.",
+		DoNudge:     "Move along %s, without taking off: %s.",
+		PlacesAlong: "From the left edge (%s): %s.", LeftEdgeAt: "left side at %s",
+		FacingOne: "1 facing", FacingMany: "%d facings", UnitOne: "1 unit", UnitMany: "%d units",
+		TipAfter:     "Caution: after this step a push may tip the unit. A second person holds it until the next steps have brought weight back.",
+		BalanceAfter: "Caution: after this step one side is much heavier than the other. A second person steadies the unit until both are level again.",
+		SumsByFace:   "Sums by face",
+		PullSheet:    "Pull sheet", PullSheetUnder: "What goes back to stock: hardware, then goods by SKU.",
+		NetPick: "Net pick list", NetPickUnder: "What is fetched from stock besides what the unit already has: hardware, then goods by SKU.",
+		NetBuy: "Net buy list", NetBuyUnder: "What must be bought for the change, after what is pulled and what is in stock.",
+		GoodsMoves: "Goods moves", GoodsMovesUnder: "Every product that changes, by SKU: from where, to where.",
+		BackHead: "Back", FetchHead: "Fetched", FromHead: "From", ToHead: "To", InStock: "stock",
+		CasesAnd: "%d cases of %d and %d", CasesOnly: "%d cases of %d",
+		NothingBack: "Nothing goes back.", NothingFetched: "Nothing is fetched.", NothingBought: "Nothing need be bought.", NoneMoved: "No goods move.",
+	}
+}
+
+func spanishReset() ResetWords {
+	return ResetWords{
+		ResetTitle: "Cambio a %s",
+		ResetUnder: "Cómo el mueble montado pasa a ser el siguiente: qué queda, se mueve, llega y se retira, y en qué orden.",
+		OldPlan:    "Plan anterior", NewPlan: "Plan nuevo", OldPlans: "Planes",
+		ResetFigures: "El cambio en cifras", MarkHead: "Señal", ResetHardware: "Herrajes, piezas", ResetGoods: "Mercancía, frentes",
+		KeepName: "Queda", MoveName: "Se mueve", AddName: "Llega", PullName: "Se retira",
+		KeepKey: "queda", MoveKey: "se mueve", AddKey: "llega del almacén", PullKey: "vuelve al almacén",
+		StepCount: "Pasos", TimeOne: "Una persona, estimado", TimeTwo: "Dos personas, estimado", UnitsBack: "Unidades al almacén", UnitsCome: "Unidades del almacén",
+		ResetTimes: "Los tiempos son estimaciones: unos segundos por pieza y por frente (regla de la casa). Sirven para comparar; no prometen una hora de fin.",
+		ResetFaces: "Cara por cara", NothingChanges: "Nada cambia: el mueble ya está como lo pide el plan nuevo.",
+		FaceSame: "%s: nada cambia.", FaceChanges: "%s: cambian %d piezas y %d frentes.",
+		ResetKnow: "Qué saber de este cambio", AtStep: "Paso %d: %s",
+		BareDiffers: "Qué difiere en el mueble desnudo", WhatHead: "Qué",
+		ChangeOf: "%s: herrajes por cambiar", ChangeUnder: "A trazos: donde cuelga ahora. Lleno: adonde va. El número tras la señal es el paso.",
+		ChangesHere:   "Cambios en esta cara",
+		GoodsChangeOf: "%s: mercancía por cambiar", GoodsChangeUnder: "A la izquierda como está, a la derecha como quedará. El número tras la señal es el paso.",
+		StandsNow: "Como está", StandsThen: "Como quedará",
+		OldRow: "%s anterior", NewRow: "%s nueva", RowAt: "%s, %s, a %s del piso",
+		StepList: "Lista de pasos", StepListUnder: "Uno tras otro; marque lo hecho. Anterior y nueva: filas del plan anterior y del nuevo.",
+		StepHead: "Paso", DoHead: "Qué hacer", TimeHead: "Min:s", PeopleHead: "Personas", AfterHead: "Tras el paso", BothPeople: "ambas",
+		DoCart: "Retire de %s, al carro: %s.", DoBack: "Retire de %s, al almacén: %s.",
+		DoDown: "Descuelgue de %s, al almacén: %s.", DoAside: "Descuelgue de %s y aparte: %s.",
+		DoSlip: "Deslice, de %s a %s, con lo que lleva: %s.", DoShift: "Pase de %s a %s: %s.",
+		DoHang: "Cuelgue en %s, del almacén: %s.", DoHangAside: "Cuelgue en %s, de lo apartado: %s.",
+		DoFill: "Ponga en %s, del carro: %s.", DoFillStock: "Ponga en %s, del almacén: %s.",
+		DoNudge:     "Corra en %s, sin retirar: %s.",
+		PlacesAlong: "Desde el borde izquierdo (%s): %s.", LeftEdgeAt: "lado izquierdo a %s",
+		FacingOne: "1 frente", FacingMany: "%d frentes", UnitOne: "1 unidad", UnitMany: "%d unidades",
+		TipAfter:     "Precaución: tras este paso un empujón puede volcar el mueble. Otra persona lo sujeta hasta que los pasos siguientes devuelvan peso.",
+		BalanceAfter: "Precaución: tras este paso un lado pesa mucho más que el otro. Otra persona sujeta el mueble hasta que se igualen.",
+		SumsByFace:   "Sumas por cara",
+		PullSheet:    "Hoja de retirada", PullSheetUnder: "Lo que vuelve al almacén: herrajes y después mercancía por SKU.",
+		NetPick: "Recogida neta", NetPickUnder: "Lo que se trae del almacén además de lo que ya tiene el mueble: herrajes y después mercancía por SKU.",
+		NetBuy: "Compra neta", NetBuyUnder: "Lo que hay que comprar para el cambio, descontado lo retirado y lo que hay en el almacén.",
+		GoodsMoves: "Movimientos de mercancía", GoodsMovesUnder: "Cada producto que cambia, por SKU: de dónde y adónde.",
+		BackHead: "Vuelve", FetchHead: "Se trae", FromHead: "De", ToHead: "A", InStock: "almacén",
+		CasesAnd: "%d cajas de %d y %d", CasesOnly: "%d cajas de %d",
+		NothingBack: "Nada vuelve.", NothingFetched: "Nada se trae.", NothingBought: "No hay que comprar nada.", NoneMoved: "Ninguna mercancía cambia.",
+	}
+}
+
+func frenchReset() ResetWords {
+	return ResetWords{
+		ResetTitle: "Passage à %s",
+		ResetUnder: "Comment le meuble monté devient le suivant : ce qui reste, se déplace, arrive et part, et dans quel ordre.",
+		OldPlan:    "Ancien plan", NewPlan: "Nouveau plan", OldPlans: "Plans",
+		ResetFigures: "Le changement en chiffres", MarkHead: "Marque", ResetHardware: "Accessoires, pièces", ResetGoods: "Marchandises, frontales",
+		KeepName: "Reste", MoveName: "Se déplace", AddName: "Arrive", PullName: "Part",
+		KeepKey: "reste", MoveKey: "se déplace", AddKey: "vient de la réserve", PullKey: "retourne en réserve",
+		StepCount: "Étapes", TimeOne: "Une personne, estimé", TimeTwo: "Deux personnes, estimé", UnitsBack: "Unités vers la réserve", UnitsCome: "Unités de la réserve",
+		ResetTimes: "Les temps sont des estimations : tant de secondes par pièce et par frontale (règle maison). Ils comparent ; ils ne promettent pas d'heure de fin.",
+		ResetFaces: "Face par face", NothingChanges: "Rien ne change : le meuble est déjà comme le veut le nouveau plan.",
+		FaceSame: "%s : rien ne change.", FaceChanges: "%s : %d pièces et %d frontales changent.",
+		ResetKnow: "À savoir sur ce changement", AtStep: "Étape %d : %s",
+		BareDiffers: "Ce qui diffère du meuble nu", WhatHead: "Quoi",
+		ChangeOf: "%s : accessoires à changer", ChangeUnder: "En tirets : où cela pend. En trait plein : où cela va. Le nombre après la marque est l'étape.",
+		ChangesHere:   "Changements sur cette face",
+		GoodsChangeOf: "%s : marchandises à changer", GoodsChangeUnder: "À gauche tel quel, à droite tel que ce sera. Le nombre après la marque est l'étape.",
+		StandsNow: "Tel quel", StandsThen: "Tel que ce sera",
+		OldRow: "%s avant", NewRow: "%s après", RowAt: "%s, %s, à %s du sol",
+		StepList: "Liste des étapes", StepListUnder: "L'une après l'autre ; cocher ce qui est fait. Avant et après : rangées de l'ancien plan et du nouveau.",
+		StepHead: "Étape", DoHead: "Que faire", TimeHead: "Min:s", PeopleHead: "Personnes", AfterHead: "Après l'étape", BothPeople: "les deux",
+		DoCart: "Enlever de %s, sur le chariot : %s.", DoBack: "Enlever de %s, vers la réserve : %s.",
+		DoDown: "Décrocher de %s, vers la réserve : %s.", DoAside: "Décrocher de %s et mettre de côté : %s.",
+		DoSlip: "Faire glisser, de %s à %s, avec ce qui est dessus : %s.", DoShift: "Déplacer de %s à %s : %s.",
+		DoHang: "Accrocher à %s, de la réserve : %s.", DoHangAside: "Accrocher à %s, de ce qui est de côté : %s.",
+		DoFill: "Poser sur %s, du chariot : %s.", DoFillStock: "Poser sur %s, de la réserve : %s.",
+		DoNudge:     "Décaler sur %s, sans enlever : %s.",
+		PlacesAlong: "Depuis le bord gauche (%s) : %s.", LeftEdgeAt: "côté gauche à %s",
+		FacingOne: "1 frontale", FacingMany: "%d frontales", UnitOne: "1 unité", UnitMany: "%d unités",
+		TipAfter:     "Attention : après cette étape, une poussée peut renverser le meuble. Une autre personne le tient jusqu'à ce que les étapes suivantes aient ramené du poids.",
+		BalanceAfter: "Attention : après cette étape, un côté est bien plus lourd que l'autre. Une autre personne tient le meuble jusqu'à l'équilibre.",
+		SumsByFace:   "Sommes par face",
+		PullSheet:    "Fiche de retrait", PullSheetUnder: "Ce qui retourne en réserve : les accessoires, puis les marchandises par UGS.",
+		NetPick: "Prélèvement net", NetPickUnder: "Ce qu'on prend en réserve en plus de ce que le meuble a déjà : les accessoires, puis les marchandises par UGS.",
+		NetBuy: "Achats nets", NetBuyUnder: "Ce qu'il faut acheter pour le changement, une fois compté ce qui est retiré et ce qui est en réserve.",
+		GoodsMoves: "Mouvements de marchandises", GoodsMovesUnder: "Chaque produit qui change, par UGS : d'où, vers où.",
+		BackHead: "Retour", FetchHead: "Pris", FromHead: "De", ToHead: "Vers", InStock: "réserve",
+		CasesAnd: "%d cartons de %d et %d", CasesOnly: "%d cartons de %d",
+		NothingBack: "Rien ne retourne.", NothingFetched: "Rien n'est pris.", NothingBought: "Il n'y a rien à acheter.", NoneMoved: "Aucune marchandise ne change.",
+	}
+}
