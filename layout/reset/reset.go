@@ -158,7 +158,6 @@ type Standing struct {
 	Carried map[plan.FaceID]measure.Mass // hardware and goods, by face
 }
 
-
 // Reset is how one unit becomes the other. It is complete when Make returns it.
 type Reset struct {
 	Old, New    *unit.Unit
