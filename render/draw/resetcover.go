@@ -40,16 +40,28 @@ func (j *ResetJob) cover(rest []*Page, own int) []*Page {
 		f.item("•", line, letter(plain), bulletIndent)
 	}
 	j.know(f)
-	f.skip(2 * mm)
-	f.heading(w.Cautions, 10*mm)
-	for _, c := range j.cautions() {
-		f.item("•", c, letter(plain), bulletIndent)
-	}
-	f.skip(2 * mm)
-	t := j.index(rest, own)
-	f.heading(w.SheetIndex, t.heightIn(wide(f.area)))
-	f.table(t)
+	f.skip(3 * mm)
+	j.cautionsAndIndex(f, j.index(rest, own))
 	return s.pages
+}
+
+// cautionsAndIndex sets what to mind beside the sheets that follow.
+func (j *ResetJob) cautionsAndIndex(f *flow, t table) {
+	const gap = 6 * mm
+	half := (wide(f.area) - gap) / 2
+	f.room(headSpace + max(t.heightIn(half), itemsHeight(j.cautions(), half-bulletIndent)))
+	left, right := f.area, f.area
+	left.Min.Y, right.Min.Y = f.y, f.y
+	left.Max.X, right.Min.X = left.Min.X+half, left.Min.X+half+gap
+	cautions := f.section.flowOn(f.page, right)
+	cautions.heading(j.Words.Cautions, 10*mm)
+	for _, c := range j.cautions() {
+		cautions.item("•", c, letter(plain), bulletIndent)
+	}
+	index := f.section.flowOn(f.page, left)
+	index.heading(j.Words.SheetIndex, 10*mm)
+	t.fit(half, index.left())
+	index.table(t)
 }
 
 // planTable sets the two plans side by side.
@@ -90,7 +102,7 @@ func (j *ResetJob) figures(f *flow) {
 	f.heading(w.ResetFigures, 20*mm)
 	t := table{space: tightSpace, columns: []column{{head: w.MarkHead}, {head: "", flex: 1}, {head: w.ResetHardware, end: true}, {head: w.ResetGoods, end: true}}}
 	for _, m := range allMarks() {
-		t.records = append(t.records, record{cells: []string{string(m), j.markName(m) + ": " + j.markKey(m), strconv.Itoa(pieces[m]), strconv.Itoa(facings[m])}})
+		t.records = append(t.records, record{cells: []string{string(m), j.markName(m), strconv.Itoa(pieces[m]), strconv.Itoa(facings[m])}})
 	}
 	f.table(t)
 	f.skip(2 * mm)

@@ -3,8 +3,6 @@ package draw
 import (
 	"fmt"
 	"slices"
-	"strconv"
-	"strings"
 
 	"setwright/layout/measure"
 	"setwright/layout/plan"
@@ -14,8 +12,7 @@ import (
 )
 
 // HardwareChange draws what changes in a face's hardware: the old as ghosts, the
-// new in full, marks with their steps, and a table of the same. A face without
-// such a change has no sheet.
+// new in full, marks with their steps. A face without such a change has no sheet.
 func (j *ResetJob) HardwareChange(id plan.FaceID) []*Page {
 	old, face := faceOf(j.old.Unit, id), faceOf(j.Unit, id)
 	runs := append(j.runs(face, after), j.runs(old, before)...)
@@ -23,21 +20,9 @@ func (j *ResetJob) HardwareChange(id plan.FaceID) []*Page {
 		return nil
 	}
 	s := &section{job: j.Job, name: string(id) + "-hardware-change", title: fmt.Sprintf(j.Words.ChangeOf, j.faceName(id)), under: j.Words.ChangeUnder}
-	under := measure.Length(0)
 	for _, p := range j.changePlots(old, face, runs) {
-		under = p.draw(j, s)
+		p.draw(j, s)
 	}
-	last := s.pages[len(s.pages)-1]
-	area := last.Field
-	area.Min.Y = under
-	f := s.flowOn(last, area)
-	t, head := j.changeTable(id, runs), letter(plain).strong()
-	if t.fit(wide(f.area), f.left()-headSpace); t.heightIn(wide(f.area)) > f.left()-headSpace && f.left() < high(last.Field)/3 {
-		f.turn()
-		t.fit(wide(f.area), f.left()-headSpace)
-	}
-	f.headed(j.Words.ChangesHere, head, 12*mm)
-	f.table(t)
 	return s.pages
 }
 
@@ -107,7 +92,7 @@ func (p *changePlot) size(j *ResetJob) {
 	p.left = j.heightColumn(p.shape(), p.marks)
 	for _, r := range p.runs {
 		w, _ := markSize(r.label(), letter(plain))
-		p.right = max(p.right, leaderSpace+w+letter(plain).strong().width(j.rowName(r.when, r.row))+2*mm)
+		p.right = max(p.right, leaderSpace+w+letter(plain).strong().width(j.drawnName(r.when, r.row))+2*mm)
 	}
 	for _, r := range p.rows() {
 		p.right = max(p.right, leaderSpace+letter(plain).strong().width(r.Address)+2*mm)
@@ -139,6 +124,14 @@ func (j *ResetJob) rowName(w when, r *unit.Row) string {
 	return fmt.Sprintf(j.Words.NewRow, r.Address)
 }
 
+// drawnName names a row on drawings, where only the old need be told apart.
+func (j *ResetJob) drawnName(w when, r *unit.Row) string {
+	if w == after {
+		return r.Address
+	}
+	return j.rowName(w, r)
+}
+
 // ghosted is how the old is drawn.
 func ghosted() ghost {
 	edge := pencil(thin, 120)
@@ -146,8 +139,8 @@ func ghosted() ghost {
 	return ghost{edge, pencil(hair, 185)}
 }
 
-// draw draws the plot on a new sheet and returns the y under its legend.
-func (p *changePlot) draw(j *ResetJob, s *section) measure.Length {
+// draw draws the plot on a new sheet.
+func (p *changePlot) draw(j *ResetJob, s *section) {
 	pg := s.page(p.paper)
 	pg.scale = j.scaleName(p.den)
 	v := view{den: p.den}
@@ -170,10 +163,27 @@ func (p *changePlot) draw(j *ResetJob, s *section) measure.Length {
 	}
 	e.markBeside(j, out, rows, addresses, e.x(p.zone.x1))
 	e.writeAddresses(rows, addresses)
-	e.chains(slices.DeleteFunc(slices.Clone(rows), func(r *unit.Row) bool { return !p.changed(r) }))
+	p.chains(e, slices.DeleteFunc(slices.Clone(rows), func(r *unit.Row) bool { return !p.changed(r) }))
 	e.arrows(p.runs)
 	e.zoneKey()
-	return e.markLegend(j, e.y(0)+19*mm, allMarks()) + 2*mm
+	e.markLegend(j, e.y(0)+19*mm)
+}
+
+// chains draws the sideways places of the rows that change, where that leaves
+// the drawing clean. The step list has them all.
+func (p *changePlot) chains(e *elevation, rows []*unit.Row) {
+	for at := 0; at < len(rows); {
+		next := at + 1
+		for next < len(rows) && rows[next].Slot == rows[at].Slot {
+			next++
+		}
+		if !e.chain(rows[at:next]) && next-at > 1 {
+			for _, r := range rows[at:next] {
+				e.chain([]*unit.Row{r})
+			}
+		}
+		at = next
+	}
 }
 
 // changed says whether any piece of a new row comes or moves.
@@ -228,7 +238,7 @@ func (e *elevation) markRun(j *ResetJob, r *run) bool {
 	w, h := markSize(r.label(), s)
 	name := ""
 	if r.when == before {
-		name = j.rowName(before, r.row)
+		name = j.drawnName(before, r.row)
 		w += s.width(name) + 1*mm
 	}
 	shown := e.shown(r)
@@ -308,13 +318,13 @@ type aside struct {
 func (e *elevation) markBeside(j *ResetJob, runs []*run, rows []*unit.Row, addresses map[*unit.Row]sheet.Rect, x measure.Length) {
 	var list []aside
 	for _, r := range runs {
-		list = append(list, aside{name: j.rowName(r.when, r.row), strong: r.when == after, run: r, boxes: e.shown(r)})
+		list = append(list, aside{name: j.drawnName(r.when, r.row), strong: r.when == after, run: r, boxes: e.shown(r)})
 	}
 	for _, row := range rows {
 		named := slices.ContainsFunc(runs, func(r *run) bool { return r.row == row })
 		if _, ok := addresses[row]; !ok && !named {
 			all := &run{pieces: row.All()}
-			list = append(list, aside{name: j.rowName(after, row), strong: true, boxes: e.shown(all)})
+			list = append(list, aside{name: row.Address, strong: true, boxes: e.shown(all)})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b aside) int { return int(around(a.boxes).Min.Y/micron) - int(around(b.boxes).Min.Y/micron) })
@@ -401,9 +411,9 @@ func (e *elevation) pointer(from, to sheet.Point) {
 
 const legendPitch = 6 * mm
 
-// markLegend explains marks and hatches, two or four on a line, and returns the
-// y under it.
-func (p *Page) markLegend(j *ResetJob, y measure.Length, marks []reset.Mark) measure.Length {
+// markLegend explains marks and hatches, two or four on a line.
+func (p *Page) markLegend(j *ResetJob, y measure.Length) {
+	marks := allMarks()
 	s, widest := letter(plain), measure.Length(0)
 	for _, m := range marks {
 		widest = max(widest, s.width(j.markKey(m))+25*mm)
@@ -425,64 +435,4 @@ func (p *Page) markLegend(j *ResetJob, y measure.Length, marks []reset.Mark) mea
 		p.outlineBox(swatch, edge)
 		p.writeMid(swatch.Max.X+1500*micron, top+h/2, j.markKey(m), s)
 	}
-	return y + legendPitch*((measure.Length(len(marks))+across-1)/across)
-}
-
-// changeTable lists the runs of a face that change: mark and steps, pieces, from
-// where, to where.
-func (j *ResetJob) changeTable(id plan.FaceID, runs []*run) table {
-	t := table{height: fine, columns: []column{
-		{head: j.Words.MarkHead}, {head: j.Words.Quantity, end: true}, {head: j.Words.Part, flex: 4}, {head: j.Words.FromHead, flex: 3}, {head: fmt.Sprintf(j.Words.WhereFrom, j.unitName()), flex: 6},
-	}}
-	for _, r := range runs {
-		if r.mark == reset.Keep || r.when == before && r.mark == reset.Move && r.stays(id) {
-			continue
-		}
-		for _, g := range byKind(r.items) {
-			t.records = append(t.records, record{cells: j.changeCells(r, g)})
-		}
-	}
-	return t
-}
-
-// stays says whether all of a run of the old unit stays on the face, where the
-// new has a line for it.
-func (r *run) stays(id plan.FaceID) bool {
-	return !slices.ContainsFunc(r.items, func(i *reset.Item) bool { return i.To == nil || i.To.Face.ID != id })
-}
-
-func (j *ResetJob) changeCells(r *run, items []*reset.Item) []string {
-	first := items[0]
-	from, to := j.Words.InStock, j.Words.InStock
-	if first.From != nil {
-		from = j.places(before, items)
-	}
-	if first.To != nil {
-		to = j.places(after, items)
-	}
-	return []string{r.label(), strconv.Itoa(len(items)), j.partName(first.Part, first.Cut), from, to}
-}
-
-// places says where pieces hang in one of the units: for the new, also where
-// along the face.
-func (j *ResetJob) places(w when, items []*reset.Item) string {
-	var rows []string
-	for i := 0; i < len(items); {
-		place := placeOf(items[i], w)
-		next := i
-		var pieces []*unit.Piece
-		for next < len(items) && placeOf(items[next], w).Row == place.Row {
-			pieces = append(pieces, placeOf(items[next], w).Piece)
-			next++
-		}
-		text := j.rowAt(w, place)
-		if w == after {
-			text += ": " + j.spots(pieces)
-		}
-		if !slices.Contains(rows, text) {
-			rows = append(rows, text)
-		}
-		i = next
-	}
-	return strings.Join(rows, "\n")
 }

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -8,6 +9,7 @@ import (
 	"setwright/layout/plan"
 	"setwright/layout/reset"
 	"setwright/layout/unit"
+	"setwright/render/sheet"
 )
 
 // GoodsChange draws what changes in a face's goods: the face as it stands and as
@@ -46,10 +48,12 @@ type goodsPair struct {
 	blocks [2][]goodsRun
 }
 
-// goodsRun is neighbouring facings of one position to which the same happens.
+// goodsRun is neighbouring facings of one position to which the same happens in
+// one step.
 type goodsRun struct {
 	block
 	mark reset.Mark
+	step int // 0 for none
 }
 
 const captionHeight = 7 * mm
@@ -76,37 +80,44 @@ func (j *ResetJob) goodsMargin(f *unit.Face, w when) measure.Length {
 	for _, r := range f.Rows {
 		for _, p := range r.Positions {
 			for _, part := range j.facingRuns(p, w) {
-				widest = max(widest, letter(fine).strong().width(part.position.Address))
+				widest = max(widest, letter(fine).strong().width(part.position.Address+" "+part.label()))
 			}
 		}
 	}
 	return widest + 8*mm
 }
 
-// facingRuns splits a position where another thing happens to its facings. Each
-// run goes by the position's address and its mark.
+// facingRuns splits a position where another thing happens to its facings.
 func (j *ResetJob) facingRuns(p *unit.Position, w when) []goodsRun {
 	var list []goodsRun
-	var steps []int
 	for i := range p.Fronts {
 		f := j.sides[w].facings[&p.Fronts[i]]
 		if f == nil {
 			continue
 		}
-		mark, at := f.Way.Mark(), []int(nil)
-		if n := j.stepOfFacing(w, f); n > 0 && mark != reset.Keep {
-			at = []int{n}
+		mark, step := f.Way.Mark(), 0
+		if mark != reset.Keep {
+			step = j.stepOfFacing(w, f)
 		}
-		if n := len(list); n == 0 || list[n-1].mark != mark || !slices.Equal(at, steps) {
+		if n := len(list); n == 0 || !list[n-1].like(mark, step) {
 			own := *p
 			own.Fronts = nil
-			own.Address += " " + markLabel(mark, at)
-			list, steps = append(list, goodsRun{block{position: &own}, mark}), at
+			list = append(list, goodsRun{block{position: &own}, mark, step})
 		}
 		own := list[len(list)-1].position
 		own.Fronts = append(own.Fronts, p.Fronts[i])
 	}
 	return list
+}
+
+func (r goodsRun) like(m reset.Mark, step int) bool { return r.mark == m && r.step == step }
+
+// label is the run's mark with its step.
+func (r goodsRun) label() string {
+	if r.step == 0 {
+		return markLabel(r.mark, nil)
+	}
+	return markLabel(r.mark, []int{r.step})
 }
 
 // draw draws both elevations on a new sheet.
@@ -134,41 +145,104 @@ func (p *goodsPair) draw(j *ResetJob, s *section) {
 		}
 	}
 	(&elevation{Page: pg, face: p.faces[after], zone: p.zone, view: v}).zoneKey()
-	pg.markLegend(j, floor+8*mm, allMarks())
+	pg.markLegend(j, floor+8*mm)
 }
 
-// changedGoods draws a face's goods with what happens to them.
+// changedGoods draws a face's goods with what happens to them: one mark for
+// neighbours in a row that share it, where there is room; else it stands behind
+// their addresses.
 func (e *elevation) changedGoods(j *ResetJob, w when, margin measure.Length) {
 	e.carcass()
 	e.hardware(pale())
-	var runs []goodsRun
+	var rows [][]goodsRun
+	var drawn []goodsRun
 	for _, r := range e.face.Rows {
+		var row []goodsRun
 		for _, p := range r.Positions {
-			for _, part := range j.facingRuns(p, w) {
-				for _, f := range part.position.Fronts {
-					if e.zone.shows(f.Box) {
-						part.fronts = append(part.fronts, e.paper(f.Box))
-						part.far = max(part.far, f.Box.D1)
-					}
-				}
-				if len(part.fronts) > 0 {
-					part.round = around(part.fronts)
-					runs = append(runs, part)
-				}
-			}
+			row = append(row, e.onPaper(j.facingRuns(p, w))...)
 		}
+		rows, drawn = append(rows, row), append(drawn, row...)
 	}
-	slices.SortStableFunc(runs, func(a, b goodsRun) int { return int(a.far/measure.Micrometre) - int(b.far/measure.Micrometre) })
-	blocks := make([]block, len(runs))
-	for i, r := range runs {
+	byDepth(drawn)
+	for _, r := range drawn {
 		e.changedFronts(r)
-		blocks[i] = r.block
 	}
-	if len(blocks) == 0 {
+	if len(drawn) == 0 {
 		e.bareOfGoods()
 		return
 	}
+	for _, row := range rows {
+		for from := 0; from < len(row); {
+			to := from + 1
+			for to < len(row) && row[to].like(row[from].mark, row[from].step) {
+				to++
+			}
+			e.markGoods(row[from:to])
+			from = to
+		}
+	}
+	byDepth(drawn)
+	blocks := make([]block, len(drawn))
+	for i, r := range drawn {
+		blocks[i] = r.block
+	}
 	e.addresses(blocks, margin)
+}
+
+// byDepth sorts what is farthest from the viewer first.
+func byDepth(list []goodsRun) {
+	slices.SortStableFunc(list, func(a, b goodsRun) int { return cmp.Compare(a.far, b.far) })
+}
+
+// onPaper sets the fronts of runs on paper and leaves out what is not in the zone.
+func (e *elevation) onPaper(runs []goodsRun) []goodsRun {
+	var list []goodsRun
+	for _, r := range runs {
+		for _, f := range r.position.Fronts {
+			if e.zone.shows(f.Box) {
+				r.fronts = append(r.fronts, e.paper(f.Box))
+				r.far = max(r.far, f.Box.D1)
+			}
+		}
+		if len(r.fronts) > 0 {
+			r.round = around(r.fronts)
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
+// markGoods draws the mark of neighbours over or under them, or on one of them,
+// or else puts it behind their addresses.
+func (e *elevation) markGoods(runs []goodsRun) {
+	s, text := letter(fine), runs[0].label()
+	w, h := markSize(text, s)
+	var shown []sheet.Rect
+	for _, r := range runs {
+		shown = append(shown, r.fronts...)
+	}
+	put := func(at sheet.Point) { e.keepWord(inset(e.changeMark(at.X, at.Y, runs[0].mark, text, s), -200*micron)) }
+	field := box(e.x(e.zone.x0), e.y(tallest(e.face))-5*mm, e.x(e.zone.x1), e.y(e.face.Bottom))
+	for _, at := range beside(shown, w, h) {
+		if try := box(at.X, at.Y, at.X+w, at.Y+h); within(try, field) && e.clear(try) {
+			put(at)
+			return
+		}
+	}
+	for _, r := range shown {
+		const pad = 400 * micron
+		at := pt(r.Max.X-w-pad, r.Min.Y+pad)
+		if try := box(at.X, at.Y, at.X+w, at.Y+h); wide(r) >= w+2*pad && high(r) >= 3*h && e.clearOfWords(try) {
+			put(at)
+			return
+		}
+	}
+	if runs[0].mark == reset.Keep {
+		return
+	}
+	for _, r := range runs {
+		r.position.Address += " " + text
+	}
 }
 
 // changedFronts draws the facings of a run: what goes dashed, what stays pale.

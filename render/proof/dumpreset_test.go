@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"setwright/layout/kit"
+	"setwright/layout/reset"
 	"setwright/render"
 	"setwright/render/pdf"
 	"setwright/render/sheet"
@@ -19,7 +20,10 @@ func TestDumpReset(t *testing.T) {
 	for _, as := range [][2]string{{"", ""}, {"a4", "fr"}, {"tabloid", "es"}} {
 		seasons, _ := yearOf(t, as[0], as[1], kit.Named)
 		for i := range seasons[1:] {
-			r := standIn(seasons[i].Unit, seasons[i+1].Unit)
+			r := reset.Make(seasons[i].Unit, seasons[i+1].Unit, reset.Options{})
+			if len(r.Steps) == 0 {
+				fakeSteps(r)
+			}
 			p := render.Reset(r, nil, nil, render.ResetOptions{OldMark: "aaaa", NewMark: "bbbb"})
 			for _, s := range p.Sheets {
 				for _, c := range sheet.Clashes(s) {

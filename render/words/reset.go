@@ -18,7 +18,7 @@ type ResetWords struct {
 	AtStep                                                string // step, what is found
 	BareDiffers, WhatHead                                 string
 	ChangeOf                                              string // face
-	ChangeUnder, ChangesHere                              string
+	ChangeUnder                                           string
 	GoodsChangeOf                                         string // face
 	GoodsChangeUnder, StandsNow, StandsThen               string
 	OldRow, NewRow                                        string // address
@@ -60,8 +60,7 @@ func englishReset() ResetWords {
 		FaceSame: "%s: nothing changes.", FaceChanges: "%s: %d pieces and %d facings change.",
 		ResetKnow: "What to know about this reset", AtStep: "Step %d: %s",
 		BareDiffers: "What differs in the bare unit", WhatHead: "What",
-		ChangeOf: "%s: hardware to change", ChangeUnder: "Dashed: where it hangs now. Full: where it goes. The number behind a mark is the step.",
-		ChangesHere:   "Changes on this face",
+		ChangeOf: "%s: hardware to change", ChangeUnder: "Dashed: where it hangs now. Full: where it goes. The number behind a mark is the step. The step list has every place.",
 		GoodsChangeOf: "%s: goods to change", GoodsChangeUnder: "Left as it stands, right as it will be. The number behind a mark is the step.",
 		StandsNow: "As it stands", StandsThen: "As it will be",
 		OldRow: "old %s", NewRow: "new %s", RowAt: "%s, %s, %s up",
@@ -102,8 +101,7 @@ func spanishReset() ResetWords {
 		FaceSame: "%s: nada cambia.", FaceChanges: "%s: cambian %d piezas y %d frentes.",
 		ResetKnow: "Qué saber de este cambio", AtStep: "Paso %d: %s",
 		BareDiffers: "Qué difiere en el mueble desnudo", WhatHead: "Qué",
-		ChangeOf: "%s: herrajes por cambiar", ChangeUnder: "A trazos: donde cuelga ahora. Lleno: adonde va. El número tras la señal es el paso.",
-		ChangesHere:   "Cambios en esta cara",
+		ChangeOf: "%s: herrajes por cambiar", ChangeUnder: "A trazos: donde cuelga ahora. Lleno: adonde va. El número tras la señal es el paso. La lista de pasos tiene todos los lugares.",
 		GoodsChangeOf: "%s: mercancía por cambiar", GoodsChangeUnder: "A la izquierda como está, a la derecha como quedará. El número tras la señal es el paso.",
 		StandsNow: "Como está", StandsThen: "Como quedará",
 		OldRow: "%s anterior", NewRow: "%s nueva", RowAt: "%s, %s, a %s del piso",
@@ -144,8 +142,7 @@ func frenchReset() ResetWords {
 		FaceSame: "%s : rien ne change.", FaceChanges: "%s : %d pièces et %d frontales changent.",
 		ResetKnow: "À savoir sur ce changement", AtStep: "Étape %d : %s",
 		BareDiffers: "Ce qui diffère du meuble nu", WhatHead: "Quoi",
-		ChangeOf: "%s : accessoires à changer", ChangeUnder: "En tirets : où cela pend. En trait plein : où cela va. Le nombre après la marque est l'étape.",
-		ChangesHere:   "Changements sur cette face",
+		ChangeOf: "%s : accessoires à changer", ChangeUnder: "En tirets : où cela pend. En trait plein : où cela va. Le nombre après la marque est l'étape. La liste des étapes a toutes les places.",
 		GoodsChangeOf: "%s : marchandises à changer", GoodsChangeUnder: "À gauche tel quel, à droite tel que ce sera. Le nombre après la marque est l'étape.",
 		StandsNow: "Tel quel", StandsThen: "Tel que ce sera",
 		OldRow: "%s avant", NewRow: "%s après", RowAt: "%s, %s, à %s du sol",
