@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"fmt"
 	"io/fs"
 	"runtime"
@@ -30,7 +32,7 @@ const (
 // Image is the picture of that path, from the plan's folder; nil if no product
 // names it. It has 50 pixels to each inch of the largest front of those
 // products, or as many as the file has if those are fewer.
-func (p *Project) Image(path string) *picture.Picture { return p.images[path] }
+func (p *Project) Image(path string) *picture.Picture { return p.byPath[path] }
 
 // wanted is a picture to be read, the first product that names it, and how many
 // pixels are wanted.
@@ -38,6 +40,7 @@ type wanted struct {
 	product       *goods.Product
 	width, height int
 	picture       *picture.Picture
+	sum           string // SHA-256 of the file
 	findings      diag.List
 }
 
@@ -58,12 +61,27 @@ func (p *Project) loadImages(fsys fs.FS, u *unit.Unit) {
 			w.width, w.height = max(w.width, dots(b.Width())), max(w.height, dots(b.Height()))
 		}
 	})
-	readAll(fsys, list)
-	p.images = map[string]*picture.Picture{}
+	readAll(fsys, p.atHand(list))
+	p.byPath = map[string]*picture.Picture{}
 	for _, w := range list {
 		p.Findings.Add(w.findings.All()...)
-		p.images[w.product.Image] = w.picture
+		p.byPath[w.product.Image] = w.picture
+		p.images = append(p.images, Image{w.product.Image, w.sum, w.picture})
 	}
+}
+
+// atHand takes the pictures that need not be read, and returns the others.
+func (p *Project) atHand(list []*wanted) []*wanted {
+	if p.pictures == nil {
+		return list
+	}
+	var rest []*wanted
+	for _, w := range list {
+		if w.picture = p.pictures(w.product.Image); w.picture == nil {
+			rest = append(rest, w)
+		}
+	}
+	return rest
 }
 
 func dots(l measure.Length) int { return int((l + dot - 1) / dot) }
@@ -106,6 +124,8 @@ func (w *wanted) read(fsys fs.FS, reader *picture.Reader) {
 	if !ok {
 		return
 	}
+	sum := sha256.Sum256(data)
+	w.sum = hex.EncodeToString(sum[:])
 	var err error
 	if w.picture, err = reader.Read(data, w.width, w.height); err != nil {
 		w.findings.Add(diag.Finding{

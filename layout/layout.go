@@ -56,15 +56,19 @@ type Project struct {
 	// Fingerprint is the same for the same plan, parts and goods.
 	Fingerprint string
 
-	over   []partsFile
-	images map[string]*picture.Picture
+	over     []partsFile
+	pictures func(path string) *picture.Picture // asked before files; may be nil
+	sources  []Source
+	images   []Image
+	byPath   map[string]*picture.Picture
 }
 
 // Reader reads plans. It holds the built-in parts list, which is read once and
 // not changed, so that many plans may be read at once by one Reader.
 type Reader struct {
-	builtIn *parts.List
-	over    []partsFile // laid over the parts of every plan
+	builtIn  *parts.List
+	over     []partsFile                        // laid over the parts of every plan
+	pictures func(path string) *picture.Picture // asked before files; may be nil
 }
 
 type partsFile struct {
@@ -85,7 +89,9 @@ func NewReader() *Reader {
 // a house's prices, say, which the plans do not name. Findings call it by name,
 // which must not be that of a file in a plan's folder.
 func (r *Reader) Over(name string, text []byte) *Reader {
-	return &Reader{r.builtIn, append(slices.Clip(r.over), partsFile{name, text})}
+	other := *r
+	other.over = append(slices.Clip(r.over), partsFile{name, text})
+	return &other
 }
 
 // Load reads the plan of that name and the files it names. Their names are
@@ -101,7 +107,7 @@ func Parse(fsys fs.FS, name string, text []byte) *Project {
 
 // Load is the function Load, for more plans than one.
 func (r *Reader) Load(fsys fs.FS, name string) *Project {
-	p := &Project{Parts: r.builtIn, over: r.over}
+	p := r.project()
 	if text, ok := p.read(fsys, diag.Span{File: name}, name, PlanLimit); ok {
 		p.parse(fsys, name, text)
 	}
@@ -111,7 +117,8 @@ func (r *Reader) Load(fsys fs.FS, name string) *Project {
 
 // Parse is the function Parse, for more plans than one.
 func (r *Reader) Parse(fsys fs.FS, name string, text []byte) *Project {
-	p := &Project{Parts: r.builtIn, over: r.over, Files: []string{name}}
+	p := r.project()
+	p.Files = []string{name}
 	if len(text) > PlanLimit {
 		p.Findings.Add(diag.Finding{Level: diag.Error, Code: "too-large", At: diag.Span{File: name},
 			Message: fmt.Sprintf("the plan is larger than %d MB", PlanLimit>>20)})
@@ -122,19 +129,23 @@ func (r *Reader) Parse(fsys fs.FS, name string, text []byte) *Project {
 	return p
 }
 
+func (r *Reader) project() *Project {
+	return &Project{Parts: r.builtIn, over: r.over, pictures: r.pictures}
+}
+
 // parse goes as far as it can, so that one run reports what is wrong with every
 // file.
 func (p *Project) parse(fsys fs.FS, name string, text []byte) {
+	p.sources = append(p.sources, Source{name, PlanRole, text})
 	p.Plan = plan.Decode(name, text, &p.Findings)
 	if p.Plan == nil {
 		return
 	}
 	p.checkRuleIDs()
-	texts := [][]byte{text}
-	partsSound := p.loadParts(fsys, &texts)
-	goodsSound := p.loadGoods(fsys, &texts)
-	p.loadOnHand(fsys, &texts)
-	p.Fingerprint = plan.Fingerprint(texts...)
+	partsSound := p.loadParts(fsys)
+	goodsSound := p.loadGoods(fsys)
+	p.loadOnHand(fsys)
+	p.Fingerprint = p.fingerprint()
 	dressed := unit.Resolve(p.Plan, p.Parts, p.Goods)
 	p.loadImages(fsys, dressed.Unit)
 	p.judge(dressed, partsSound, goodsSound)
@@ -160,27 +171,25 @@ func (p *Project) checkRuleIDs() {
 
 // loadParts reads the house's parts lists over the built-in one, then what is
 // laid over all plans, and reports whether all of them are sound.
-func (p *Project) loadParts(fsys fs.FS, texts *[][]byte) bool {
+func (p *Project) loadParts(fsys fs.FS) bool {
 	before := p.Findings.Count(diag.Error)
 	for _, ref := range p.Plan.PartsFiles {
-		if text, ok := p.read(fsys, ref.At, ref.Name, decode.PartsLimit); ok {
-			*texts = append(*texts, text)
+		if text, ok := p.source(fsys, ref, PartsRole, decode.PartsLimit); ok {
 			p.Parts = parts.Load(p.Parts, slashed(ref.Name), text, &p.Findings)
 		}
 	}
 	for _, f := range p.over {
-		*texts = append(*texts, f.text)
+		p.sources = append(p.sources, Source{f.name, HouseRole, f.text})
 		p.Parts = parts.Load(p.Parts, f.name, f.text, &p.Findings)
 	}
 	return p.Findings.Count(diag.Error) == before
 }
 
-func (p *Project) loadGoods(fsys fs.FS, texts *[][]byte) bool {
+func (p *Project) loadGoods(fsys fs.FS) bool {
 	before := p.Findings.Count(diag.Error)
 	p.Goods = goods.NewCatalog()
 	for _, ref := range p.Plan.GoodsFiles {
-		if text, ok := p.read(fsys, ref.At, ref.Name, decode.GoodsLimit); ok {
-			*texts = append(*texts, text)
+		if text, ok := p.source(fsys, ref, GoodsRole, decode.GoodsLimit); ok {
 			goods.Load(p.Goods, slashed(ref.Name), text, p.Plan.Measure, &p.Findings)
 		}
 	}
@@ -189,10 +198,9 @@ func (p *Project) loadGoods(fsys fs.FS, texts *[][]byte) bool {
 }
 
 // loadOnHand reads what is in the stockroom, after the parts it is of.
-func (p *Project) loadOnHand(fsys fs.FS, texts *[][]byte) {
+func (p *Project) loadOnHand(fsys fs.FS) {
 	for _, ref := range p.Plan.StockFiles {
-		if text, ok := p.read(fsys, ref.At, ref.Name, decode.PartsLimit); ok {
-			*texts = append(*texts, text)
+		if text, ok := p.source(fsys, ref, StockRole, decode.PartsLimit); ok {
 			p.OnHand = append(p.OnHand, parts.LoadOnHand(p.Parts, slashed(ref.Name), text, p.Plan.Measure, &p.Findings)...)
 		}
 	}
@@ -257,6 +265,24 @@ func (p *Project) boughtAt() diag.Span {
 func (p *Project) read(fsys fs.FS, at diag.Span, name string, limit int64) ([]byte, bool) {
 	p.asked(name)
 	return decode.Read(fsys, name, limit, at, &p.Findings)
+}
+
+// source reads one file that the plan names and keeps its text.
+func (p *Project) source(fsys fs.FS, ref plan.Ref, role Role, limit int64) ([]byte, bool) {
+	text, ok := p.read(fsys, ref.At, ref.Name, limit)
+	if ok {
+		p.sources = append(p.sources, Source{slashed(ref.Name), role, text})
+	}
+	return text, ok
+}
+
+// fingerprint is that of all sources.
+func (p *Project) fingerprint() string {
+	texts := make([][]byte, len(p.sources))
+	for i, s := range p.sources {
+		texts[i] = s.Text
+	}
+	return plan.Fingerprint(texts...)
 }
 
 // asked notes that a file was asked for.

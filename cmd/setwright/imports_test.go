@@ -38,6 +38,7 @@ var rooms = map[string][]string{
 	"setwright/layout/list":       {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/saw", "layout/buy"},
 	"setwright/layout/kit":        {"layout/measure", "layout/diag", "layout/solve", "layout/parts", "layout/plan", "layout/unit", "layout/saw", "layout/buy", "layout/list"},
 	"setwright/layout/reset":      {"layout/measure", "layout/diag", "layout/solve/assign", "layout/solve/untangle", "layout/statics", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy"},
+	"setwright/layout/archive":    {"layout/measure", "layout/diag", "layout/plan", "layout/unit", "layout/list", "layout/buy"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/picture", "layout/list", "layout/saw", "layout/buy"},
 
@@ -46,21 +47,22 @@ var rooms = map[string][]string{
 	"setwright/layout/solve/assign":   {},
 	"setwright/layout/solve/untangle": {},
 
-	"setwright/render/bars":  {},
-	"setwright/render/sheet": {"fonts", "layout/measure"},
-	"setwright/render/pdf":   {"fonts", "layout/measure", "render/sheet"},
-	"setwright/render/svg":   {"fonts", "layout/measure", "render/sheet"},
-	"setwright/render/words": {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
-	"setwright/render/xlsx":  {"layout/measure", "layout/plan", "layout/list", "render/words"},
+	"setwright/render/bars":   {},
+	"setwright/render/reader": {},
+	"setwright/render/sheet":  {"fonts", "layout/measure"},
+	"setwright/render/pdf":    {"fonts", "layout/measure", "render/sheet"},
+	"setwright/render/svg":    {"fonts", "layout/measure", "render/sheet"},
+	"setwright/render/words":  {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
+	"setwright/render/xlsx":   {"layout/measure", "layout/plan", "layout/list", "render/words"},
 	"setwright/render/draw": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/picture", "render/bars", "render/sheet", "render/words"},
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/reset", "layout/picture", "render/bars", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/picture", "render/sheet", "render/words", "render/draw"},
-	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/kit",
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/reset", "layout/picture", "render/sheet", "render/words", "render/draw"},
+	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/kit", "layout/reset",
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 
 	"setwright/cmd/setwright": {"fonts", "layout", "layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods",
-		"layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/cutfile", "layout/kit", "render", "render/sheet", "render/pdf", "render/svg", "render/xlsx"},
+		"layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/cutfile", "layout/kit", "layout/archive", "layout/picture", "render", "render/sheet", "render/reader", "render/pdf", "render/svg", "render/xlsx"},
 }
 
 // support lists packages that only tests import.
@@ -74,6 +76,7 @@ var guests = map[string]string{
 	"go.yaml.in/yaml/v3":           "setwright/layout/decode",
 	"github.com/boombuler/barcode": "setwright/render/bars",
 	"github.com/go-pdf/fpdf":       "setwright/render/pdf",
+	"github.com/pdfcpu/pdfcpu":     "setwright/render/reader",
 	"github.com/xuri/excelize/v2":  "setwright/render/xlsx",
 	"github.com/spf13/pflag":       "setwright/cmd/setwright",
 	"golang.org/x/text":            "setwright/fonts",
@@ -91,7 +94,7 @@ var worldly = map[string][]string{
 	"os":          {"setwright/cmd/setwright"},
 	"os/signal":   {"setwright/cmd/setwright"},
 	"syscall":     {"setwright/cmd/setwright"},
-	"time":        {"setwright/render/pdf", "setwright/render/xlsx", "setwright/layout/plan"}, // dates of the plan; see also TestNoClock
+	"time":        {"setwright/render/pdf", "setwright/render/xlsx", "setwright/layout/plan", "setwright/layout/archive"}, // dates of the plan, and of files that have none; see also TestNoClock
 	"testing":     {},
 	"crypto/rand": {},
 }

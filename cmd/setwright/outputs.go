@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 )
 
 // outputs are the files of a command that writes several, all of them made
@@ -50,6 +51,29 @@ func (o *outputs) check(keep func(path, flag string) error) error {
 		}
 	}
 	return nil
+}
+
+// careful refuses to replace files that are there already, unless forced to:
+// all of them are told at once. A device or a pipe is written to as it is.
+func (o *outputs) careful(force bool) error {
+	var there []string
+	for _, f := range o.files {
+		if info, err := os.Lstat(f.path); f.path != "-" && err == nil && (info.Mode().IsRegular() || info.Mode()&os.ModeSymlink != 0) {
+			there = append(there, f.path)
+		}
+	}
+	if force || len(there) == 0 {
+		return nil
+	}
+	return alreadyThere(there)
+}
+
+// alreadyThere is the refusal to replace files.
+func alreadyThere(files []string) error {
+	if len(files) == 1 {
+		return fmt.Errorf("%s: there already; --force replaces it", files[0])
+	}
+	return fmt.Errorf("%d files are there already; --force replaces them: %s", len(files), strings.Join(files, ", "))
 }
 
 // write writes each file whole.

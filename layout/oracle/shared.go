@@ -10,6 +10,12 @@ import (
 // all: beside the working tree, in ../shared/data from the module's root.
 func SharedPath(t testing.TB, elems ...string) string {
 	t.Helper()
+	return filepath.Join(append([]string{moduleRoot(t), "..", "shared", "data"}, elems...)...)
+}
+
+// moduleRoot is the folder with go.mod over the one the test runs in.
+func moduleRoot(t testing.TB) string {
+	t.Helper()
 	root, err := os.Getwd()
 	if err != nil {
 		t.Fatal(err)
@@ -17,7 +23,7 @@ func SharedPath(t testing.TB, elems ...string) string {
 	for !IsThere(filepath.Join(root, "go.mod")) && root != filepath.Dir(root) {
 		root = filepath.Dir(root)
 	}
-	return filepath.Join(append([]string{root, "..", "shared", "data"}, elems...)...)
+	return root
 }
 
 // Shared returns the text of a file of the open benchmark data, or skips the

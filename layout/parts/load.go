@@ -19,17 +19,36 @@ func builtinFiles() []string {
 	return []string{"materials.yaml", "structure.yaml", "shelving.yaml", "hooks.yaml", "rails.yaml", "other.yaml"}
 }
 
-// BuiltIn is the list that is always at hand: generic parts, their ratings
-// assumptions. An error is a fault of the program, not of its user.
-func BuiltIn() (*List, error) {
-	list := &List{}
-	var found diag.List
+// File is the text of one file of the built-in list.
+type File struct {
+	Name string
+	Text []byte
+}
+
+// BuiltInFiles are the files of the built-in list, in the order they are read.
+func BuiltInFiles() []File {
+	var files []File
 	for _, name := range builtinFiles() {
 		text, err := builtin.ReadFile("builtin/" + name)
 		if err != nil {
-			return nil, err
+			panic("parts: " + err.Error()) // it is in the program or the program was not built
 		}
-		list = Load(list, name, text, &found)
+		files = append(files, File{name, text})
+	}
+	return files
+}
+
+// BuiltIn is the list that is always at hand: generic parts, their ratings
+// assumptions. An error is a fault of the program, not of its user.
+func BuiltIn() (*List, error) { return BuiltInFrom(BuiltInFiles()) }
+
+// BuiltInFrom is the built-in list as these files have it, in this order: those
+// of another version, perhaps. The first thing wrong with them is an error.
+func BuiltInFrom(files []File) (*List, error) {
+	list := &List{}
+	var found diag.List
+	for _, f := range files {
+		list = Load(list, f.Name, f.Text, &found)
 	}
 	for _, f := range found.All() {
 		return nil, fmt.Errorf("%s: %s", f.At, f.Message)

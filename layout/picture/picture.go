@@ -33,14 +33,25 @@ type Picture struct {
 	drawn         bool
 	source        []byte // the file itself if it may go on paper as it is, else nil
 	raster        *raster
+	print         []byte // what Fit once returned, if that is all there is
+}
+
+// Printed is a picture of which only what Fit once returned is left, and how
+// many pixels wide and high its file was.
+func Printed(width, height int, print []byte) *Picture {
+	return &Picture{width: width, height: height, print: print}
 }
 
 // Size is how many pixels wide and high the file is, seen upright.
 func (p *Picture) Size() (width, height int) { return p.width, p.height }
 
 // Fit returns the picture as a JPEG or an opaque PNG of at most so many pixels,
-// but for a few in a hundred; never larger than its file, never stretched.
+// but for a few in a hundred; never larger than its file, never stretched. Of a
+// Printed picture there is but the one print.
 func (p *Picture) Fit(width, height int) []byte {
+	if p.print != nil {
+		return p.print
+	}
 	r := p.raster
 	if r.width*100 > width*(100+slackPercent) || r.height*100 > height*(100+slackPercent) {
 		r = r.resized(within(r.width, r.height, max(width, 1), max(height, 1)))

@@ -147,6 +147,7 @@ func (r *reader) unit(m *decode.Map) {
 	}
 	u := &r.plan.Unit
 	u.At = m.At
+	m.Name("name", &u.Name)
 	u.Frame = ref(m.Need("frame"))
 	u.Stand = ref(m.Need("stand"))
 	m.Int("bays", 1, maxBays, &u.Bays)

@@ -79,6 +79,7 @@ type Ref struct {
 
 // Unit is the frame and what it stands on. Panels holds only the faces given.
 type Unit struct {
+	Name         string // what the shop calls it, "" if it has no name
 	Frame, Stand Ref
 	Bays         int // 0: as many as the frame has
 	Panels       []FacePanel

@@ -43,3 +43,16 @@ func (f *Face) Solid(b Box) Solid {
 func (f *Face) point(x, d measure.Length) (measure.Length, measure.Length) {
 	return f.origin[0] + x*f.right[0] + d*f.out[0], f.origin[1] + x*f.right[1] + d*f.out[1]
 }
+
+// Box is a solid as the face's viewer sees it: Solid the other way round.
+func (f *Face) Box(s Solid) Box {
+	ax, ad := f.along(s.X0, s.Y0)
+	bx, bd := f.along(s.X1, s.Y1)
+	return Box{min(ax, bx), max(ax, bx), s.Z0, s.Z1, min(ad, bd), max(ad, bd)}
+}
+
+// along is how far along the face a place on the floor is, and how far out.
+func (f *Face) along(x, y measure.Length) (along, out measure.Length) {
+	x, y = x-f.origin[0], y-f.origin[1]
+	return x*f.right[0] + y*f.right[1], x*f.out[0] + y*f.out[1]
+}

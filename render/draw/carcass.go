@@ -36,9 +36,8 @@ func (e *elevation) carcass() {
 
 // standing draws what stands on the floor.
 func (e *elevation) standing() {
-	f := facingOf(e.face)
 	for _, s := range e.job.Unit.Structure {
-		b := f.box(s.Solid)
+		b := e.face.Box(s.Solid)
 		if s.Part.Kind == parts.Panel || !e.zone.shows(b) {
 			continue
 		}

@@ -50,28 +50,6 @@ func (z zone) rows(f *unit.Face) []*unit.Row {
 	return rows
 }
 
-// facing turns unit coordinates into those of a face.
-type facing struct{ ox, oy, rx, ry, dx, dy measure.Length }
-
-func facingOf(f *unit.Face) facing {
-	o := f.Solid(unit.Box{})
-	r := f.Solid(unit.Box{X0: 1, X1: 1})
-	d := f.Solid(unit.Box{D0: 1, D1: 1})
-	return facing{o.X0, o.Y0, r.X0 - o.X0, r.Y0 - o.Y0, d.X0 - o.X0, d.Y0 - o.Y0}
-}
-
-// box is a solid as the face's viewer sees it.
-func (f facing) box(s unit.Solid) unit.Box {
-	ax, ad := f.point(s.X0, s.Y0)
-	bx, bd := f.point(s.X1, s.Y1)
-	return unit.Box{X0: min(ax, bx), X1: max(ax, bx), Y0: s.Z0, Y1: s.Z1, D0: min(ad, bd), D1: max(ad, bd)}
-}
-
-func (f facing) point(x, y measure.Length) (along, out measure.Length) {
-	x, y = x-f.ox, y-f.oy
-	return x*f.rx + y*f.ry, x*f.dx + y*f.dy
-}
-
 // tallest is the height of the highest thing on the face: panel, hardware or goods.
 func tallest(f *unit.Face) measure.Length {
 	top := f.Top

@@ -48,9 +48,8 @@ func (s *profile) base() {
 	for x := s.x(-behind); x < out; x += 5 * mm {
 		s.line(x, y, x-1500*micron, y+1500*micron, pen(hair))
 	}
-	f := facingOf(s.face)
 	for _, st := range s.job.Unit.Structure {
-		b := f.box(st.Solid)
+		b := s.face.Box(st.Solid)
 		if st.Part.Kind == parts.Panel || b.D1 <= -behind {
 			continue
 		}

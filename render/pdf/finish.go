@@ -36,11 +36,12 @@ func finish(raw []byte, p *sheet.Pack, used *usage) ([]byte, error) {
 	for _, page := range pages {
 		f.printLinks(page)
 	}
-	info, metadata, err := f.addMetadata(p)
+	date, err := day(p)
 	if err != nil {
 		return nil, err
 	}
-	return f.write(f.addCatalog(p, f.addOutlines(p, pages), metadata), info)
+	info, metadata := f.addMetadata(p, date)
+	return f.write(f.addCatalog(p, f.addOutlines(p, pages), metadata, f.addFiles(p, modDate(date))), info)
 }
 
 func (f *file) addFonts(used *usage) error {
@@ -69,8 +70,9 @@ func (f *file) printLinks(page int) {
 }
 
 // addCatalog: readers show the pack's title, open its outlines, and print it
-// unscaled, since drawings are measured on paper.
-func (f *file) addCatalog(p *sheet.Pack, outlines, metadata int) int {
+// unscaled, since drawings are measured on paper. Of the files attached, it is
+// given what addFiles says.
+func (f *file) addCatalog(p *sheet.Pack, outlines, metadata int, files string) int {
 	profile := f.add(object{dict: "<</N 3", stream: []byte(srgb), form: deflate})
 	language := ""
 	if p.Language != "" {
@@ -79,6 +81,6 @@ func (f *file) addCatalog(p *sheet.Pack, outlines, metadata int) int {
 	return f.add(object{dict: fmt.Sprintf(
 		"<</Type/Catalog/Pages %d 0 R/Outlines %d 0 R/PageMode/UseOutlines%s"+
 			"/ViewerPreferences<</DisplayDocTitle true/PrintScaling/None>>/Metadata %d 0 R"+
-			"/OutputIntents[<</Type/OutputIntent/S/GTS_PDFA1/OutputConditionIdentifier(sRGB)/Info(sRGB IEC61966-2.1)/DestOutputProfile %d 0 R>>]>>",
-		pagesObject, outlines, language, metadata, profile)})
+			"/OutputIntents[<</Type/OutputIntent/S/GTS_PDFA1/OutputConditionIdentifier(sRGB)/Info(sRGB IEC61966-2.1)/DestOutputProfile %d 0 R>>]%s>>",
+		pagesObject, outlines, language, metadata, profile, files)})
 }

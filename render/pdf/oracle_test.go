@@ -50,7 +50,7 @@ func output(t *testing.T, program string, args ...string) string {
 func packs(t *testing.T) map[string]*sheet.Pack {
 	empty := onePage()
 	empty.Title, empty.Language = "Empty (sheet", "en"
-	return map[string]*sheet.Pack{"full": fullPack(), "pictures": withPictures(t), "empty": empty}
+	return map[string]*sheet.Pack{"full": fullPack(), "pictures": withPictures(t), "files": withFiles(), "empty": empty}
 }
 
 func TestQpdfFindsNoFault(t *testing.T) {

@@ -286,11 +286,28 @@ func appendThousandths(b []byte, n int64) []byte {
 }
 
 // textString is a PDF text string in hexadecimal UTF-16, which needs no
-// escapes and can hold nothing that looks like an object's reference.
+// escapes and can hold nothing that looks like an object's reference. What is
+// too long for one is cut short.
 func textString(s string) string {
 	b := []byte("<feff")
-	for _, unit := range utf16.Encode([]rune(s)) {
+	for _, unit := range utf16.Encode([]rune(short(s))) {
 		b = hex.AppendEncode(b, []byte{byte(unit >> 8), byte(unit)})
 	}
 	return string(append(b, '>'))
+}
+
+// short is as much of s as a string may hold: 32,767 bytes (ISO 19005-3,
+// 6.1.13), of which two say that the rest is UTF-16.
+func short(s string) string {
+	const most = (32_767 - 2) / 2
+	if len(s) <= most {
+		return s
+	}
+	units := 0
+	for i, r := range s {
+		if units += utf16.RuneLen(r); units > most {
+			return s[:i]
+		}
+	}
+	return s
 }

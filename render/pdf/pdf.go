@@ -15,6 +15,7 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"image/color"
 	_ "image/jpeg" // pictures are told apart by their first bytes
 	_ "image/png"
 	"io"
@@ -27,14 +28,21 @@ import (
 	"setwright/render/sheet"
 )
 
-// maxSide is the longest side of a page that readers must show: 14,400 points
-// (ISO 32000-1, annex C.2).
-const maxSide = 200 * measure.Inch
+// Readers must show pages with sides of 3 to 14,400 points (ISO 32000-1, annex
+// C.2), and a PDF/A has no others (ISO 19005-3, 6.1.13).
+const (
+	minSide = measure.Inch / 24
+	maxSide = 200 * measure.Inch
+)
 
-// Write writes the pack as one PDF. It fails, having written nothing, on a
-// pack without sheets, a sheet without a name or with another's, a link to no
-// sheet, a page of no size or over 200 in, a picture that is neither JPEG nor
-// PNG, and a date that is not a day. Failures of w are returned as they are.
+// Write writes the pack as one PDF, of the kind made to be kept (PDF/A-3b, ISO
+// 19005-3). It fails, having written nothing, on a pack without sheets, a sheet
+// without a name or with another's, a link to no sheet, a page under 1/24 in or
+// over 200 in, a picture that is neither JPEG nor PNG or is in printing inks, a
+// date that is not a day, and a file to attach whose name is no path within a
+// folder or is another's, whose media type has more than letters, digits, dots,
+// dashes and one slash, or whose relationship PDF does not know. Failures of w
+// are returned as they are.
 func Write(w io.Writer, p *sheet.Pack) error {
 	data, err := render(p)
 	if err != nil {
@@ -80,14 +88,14 @@ func check(p *sheet.Pack) error {
 			return fmt.Errorf("two sheets are named %q", s.Name)
 		}
 		names[s.Name] = true
-		if min(s.Width, s.Height) <= 0 || max(s.Width, s.Height) > maxSide {
+		if min(s.Width, s.Height) < minSide || max(s.Width, s.Height) > maxSide {
 			return fmt.Errorf("sheet %q: %s x %s mm is no page size", s.Name, s.Width.MM(), s.Height.MM())
 		}
 	}
 	if _, err := day(p); err != nil {
 		return err
 	}
-	return nil
+	return checkFiles(p.Files)
 }
 
 // day returns the pack's date; zero when it has none.
@@ -203,9 +211,12 @@ func (d *document) register(i sheet.Image) (string, error) {
 	if name, ok := d.pictures[i.Key]; ok {
 		return name, nil
 	}
-	_, format, err := image.DecodeConfig(bytes.NewReader(i.Data))
+	config, format, err := image.DecodeConfig(bytes.NewReader(i.Data))
 	if err != nil || format != "jpeg" && format != "png" {
 		return "", fmt.Errorf("picture %q is neither a JPEG nor a PNG", i.Key)
+	}
+	if config.ColorModel == color.CMYKModel { // which the output intent does not cover
+		return "", fmt.Errorf("picture %q is in printing inks, not in red, green and blue", i.Key)
 	}
 	sum := sha256.Sum256(i.Data)
 	name := hex.EncodeToString(sum[:])

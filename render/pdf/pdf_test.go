@@ -396,7 +396,7 @@ func TestAboutTheDocument(t *testing.T) {
 	}
 	for _, part := range []string{
 		"Spring (é) &lt;&amp;&gt; ½\uFFFD", ">Store design<", ">Build sheets<", ">seed, tea<", ">setwright 0.1<", ">fr-CA<",
-		"<xmp:CreateDate>2027-02-15T00:00:00Z</xmp:CreateDate>",
+		"<pdfaid:part>3</pdfaid:part>", "<pdfaid:conformance>B</pdfaid:conformance>", "<xmp:CreateDate>2027-02-15T00:00:00Z</xmp:CreateDate>",
 	} {
 		if !strings.Contains(doc.Metadata, part) {
 			t.Errorf("XMP lacks %q", part)
@@ -407,6 +407,19 @@ func TestAboutTheDocument(t *testing.T) {
 	}
 	if d := cmp.Diff([]pdftest.Font{{Name: "SETREG+DejaVuSansCondensed", Embedded: true, Unicode: true}}, doc.Fonts); d != "" {
 		t.Error(d)
+	}
+}
+
+// A string that is longer than PDF/A has them is cut, and not inside a
+// character that takes two code units.
+func TestLongTextIsCut(t *testing.T) {
+	p := onePage()
+	p.Title = "é" + strings.Repeat("🌱", 9000)
+	p.Sheets[0].Title = strings.Repeat("é", 9000) + strings.Repeat("e", 9000)
+	doc := readBack(t, p)
+	title, bookmark := "é"+strings.Repeat("🌱", 8190), strings.Repeat("é", 9000)+strings.Repeat("e", 7382)
+	if doc.Info["Title"] != title || !strings.Contains(doc.Metadata, ">"+title+"<") || doc.Outlines[0].Title != bookmark {
+		t.Errorf("title of %d bytes, bookmark of %d", len(doc.Info["Title"]), len(doc.Outlines[0].Title))
 	}
 }
 
@@ -474,7 +487,7 @@ func TestSameBytes(t *testing.T) {
 	for _, c := range []struct {
 		reason string
 		pack   *sheet.Pack
-	}{{"many sheets", fullPack()}, {"pictures of one width", withPictures(t)}} {
+	}{{"many sheets", fullPack()}, {"pictures of one width", withPictures(t)}, {"attached files", withFiles()}} {
 		first := written(t, c.pack)
 		for _, workers := range []int{1, 2, 7} {
 			before := runtime.GOMAXPROCS(workers)
@@ -494,6 +507,10 @@ func TestPackIsSmall(t *testing.T) {
 	}
 }
 
+// inks is the head of a JPEG of one pixel in four inks: what is read of it to
+// know its colours (ITU-T T.81, B.2.2).
+var inks = []byte("\xff\xd8\xff\xc0\x00\x14\x08\x00\x01\x00\x01\x04\x01\x11\x00\x02\x11\x00\x03\x11\x00\x04\x11\x00\xff\xda\x00\x02")
+
 func TestRefused(t *testing.T) {
 	for _, c := range []struct {
 		reason, want string
@@ -503,9 +520,13 @@ func TestRefused(t *testing.T) {
 		{"nothing could link to it", "has no name", func(p *sheet.Pack) { p.Sheets[0].Name = "" }},
 		{"links would be ambiguous", `two sheets are named "one"`, func(p *sheet.Pack) { p.Sheets = append(p.Sheets, p.Sheets[0]) }},
 		{"no paper", "is no page size", func(p *sheet.Pack) { p.Sheets[0].Width = 0 }},
+		{"smaller than a page may be", "is no page size", func(p *sheet.Pack) { p.Sheets[0].Height = mm }},
 		{"readers stop at 200 in", "is no page size", func(p *sheet.Pack) { p.Sheets[0].Height = 201 * measure.Inch }},
 		{"a dead link", `link to "two"`, func(p *sheet.Pack) { p.Sheets[0].Add(sheet.Link{To: "two"}) }},
 		{"no picture", `picture "x" is neither`, func(p *sheet.Pack) { p.Sheets[0].Add(sheet.Image{Key: "x", Data: []byte("GIF89a")}) }},
+		{"a picture in printing inks", `picture "x" is in printing inks`, func(p *sheet.Pack) {
+			p.Sheets[0].Add(sheet.Image{Key: "x", Data: inks})
+		}},
 		{"a picture cut short", `picture "x"`, func(p *sheet.Pack) {
 			p.Sheets[0].Add(sheet.Image{Key: "x", Data: picture(t, 9, 9, 1, false)[:40]})
 		}},

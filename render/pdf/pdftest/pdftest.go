@@ -27,9 +27,10 @@ type Document struct {
 	Outlines  []Bookmark
 	Fonts     []Font
 	Pages     []Page
-	Pictures  int  // different pictures embedded
-	Intent    bool // has an output intent with a profile
-	ShowTitle bool // readers show the title, not the file's name
+	Files     []File // attached, as the catalogue associates them
+	Pictures  int    // different pictures embedded
+	Intent    bool   // has an output intent with a profile
+	ShowTitle bool   // readers show the title, not the file's name
 }
 
 // Bookmark is one line of the outlines, in the order shown.

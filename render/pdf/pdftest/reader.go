@@ -113,7 +113,10 @@ func (r *reader) about(root dict) error {
 		}
 		r.doc.Metadata = string(data)
 	}
-	return r.intent(root)
+	if err := r.intent(root); err != nil {
+		return err
+	}
+	return r.attachments(root)
 }
 
 func (r *reader) intent(root dict) error {
