@@ -88,6 +88,7 @@ func commands() []*command {
 		cutCommand(),
 		kitCommand(),
 		compareCommand(),
+		resetCommand(),
 		partsCommand(),
 		rulesCommand(),
 		goodsCommand(),

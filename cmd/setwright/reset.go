@@ -1,0 +1,133 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+
+	"setwright/layout/diag"
+	"setwright/layout/kit"
+	"setwright/layout/list"
+	"setwright/layout/reset"
+	"setwright/render"
+	"setwright/render/pdf"
+)
+
+func resetCommand() *command {
+	c := &command{
+		name: "reset", args: "OLD NEW", summary: "change the unit that stands into the next, step by step",
+		least: 2, most: 2, missing: "which plans? give the one that stands and the one that is to stand",
+		flags: newFlags("reset"),
+		about: `
+Reads two plans of one unit and works out how to make the second of the first
+overnight: which pieces and facings stay, move, come from stock and go back,
+with the least handling, in an order that can be carried out and keeps the unit
+standing safely after every step. Prints five tables: the steps (steps), what
+goes back to stock (pull), what is fetched (pick), what must be bought (buy), and
+goods by SKU (goods). Times are estimates, by house rule.
+
+Plans of different units are refused, with what differs; --rebuild then takes
+everything down, changes the bare unit and hangs all anew.
+
+--parts lays one more parts list over those of both plans. --stock says what is
+on hand besides what hangs on the unit; without it the plans' own stock files do.
+
+With -o the reset is drawn, on the paper and in the language of NEW: a summary,
+elevations of every face that changes, the step list to tick off, pull sheet, net
+pick list, goods moves, the new position key. With --csv each table is written
+into a folder. No file is replaced without --force; if a plan has an error, all
+errors are told and nothing is written.`,
+		examples: `
+setwright reset spring.yaml summer.yaml
+setwright reset spring.yaml summer.yaml -o reset.pdf
+setwright reset spring.pdf summer.yaml -o reset.pdf --csv reset
+setwright reset spring.yaml wall.yaml --rebuild`,
+	}
+	var to resetTargets
+	c.flags.StringVarP(&to.pdf, "output", "o", "", "write the sheets to `FILE`, - for standard output")
+	to.house.bind(c)
+	c.flags.StringVar(&to.csv, "csv", "", "write the tables as CSV into `DIR`")
+	c.flags.BoolVar(&to.rebuild, "rebuild", false, "take all down and hang all anew, even on another bare unit")
+	c.flags.BoolVar(&to.force, "force", false, "replace files that are there already")
+	c.run = func(args []string, s streams) error {
+		switch err := named(c, "output", "parts", "stock", "csv"); {
+		case err != nil:
+			return err
+		case to.csv == "-":
+			return c.misused("--csv writes five tables: name a folder")
+		}
+		return makeReset(args, to, s)
+	}
+	return c
+}
+
+// resetTargets says where a reset goes. Without pdf or csv it is printed.
+type resetTargets struct {
+	pdf, csv       string
+	house          house
+	rebuild, force bool
+}
+
+func makeReset(paths []string, to resetTargets, s streams) error {
+	all, err := readSeveral(paths, to.house, kit.Titled, s.in)
+	if err != nil {
+		return err
+	}
+	if all.seasons == nil {
+		return all.refuse(s)
+	}
+	night := reset.Make(all.seasons[0].Unit, all.seasons[1].Unit, reset.Options{Rebuild: to.rebuild})
+	if len(night.Differences) > 0 && !to.rebuild {
+		all.add(differ(night.Differences, all.seasons))
+		return all.refuse(s)
+	}
+	all.add(night.Findings)
+	made, err := to.files(all, night)
+	if err != nil {
+		return err
+	}
+	if err := made.careful(to.force); err != nil {
+		return err
+	}
+	return all.write(made, "the reset is", s)
+}
+
+// differ says what the bare units differ in, for which there is no reset but by
+// building anew.
+func differ(list []reset.Difference, plans []kit.Season) []diag.Finding {
+	at := plans[1].Unit.Plan.Unit.At
+	at.File = plans[1].File
+	var found []diag.Finding
+	for _, d := range list {
+		found = append(found, diag.Finding{
+			Level: diag.Error, Code: "another-unit", At: at,
+			Message:  fmt.Sprintf("not the unit of %s: %s", plans[0].File, d),
+			Expected: "the same frame, stand and panels in both plans",
+			Fix:      "take all down and build anew with --rebuild",
+		})
+	}
+	return found
+}
+
+// files makes every file before the first is written.
+func (to resetTargets) files(all *several, night *reset.Reset) (*outputs, error) {
+	o := &outputs{folder: to.csv}
+	var errs []error
+	var tables []*list.Table
+	if to.csv != "" {
+		for _, t := range tables {
+			errs = append(errs, list.WriteCSV(o.file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
+		}
+	}
+	if to.pdf != "" {
+		drawn := render.Reset(night, all.findings.All(), night.Findings, render.ResetOptions{
+			Options: render.Options{Program: program, Fingerprint: all.mark, Images: all.projects[1].Image},
+			OldMark: all.projects[0].Fingerprint, NewMark: all.projects[1].Fingerprint, Lists: tables,
+		})
+		errs = append(errs, pdf.Write(o.file(to.pdf, "-o"), drawn))
+	}
+	if o.files == nil {
+		errs = append(errs, list.WriteText(o.file("-", ""), tables))
+	}
+	return o, errors.Join(errs...)
+}
