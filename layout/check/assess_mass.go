@@ -29,13 +29,19 @@ func (h heap) body() Body {
 	return Body{h.mass, h.x / h.mass, h.y / h.mass, h.z / h.mass}
 }
 
-// structure is the bare frame on its stand. A frame's weight is taken half in
-// its deck and half in its uprights, as tall as the panels: common practice,
-// where no maker says more.
+// structure is the bare frame on its stand.
 func (s *subject) structure() heap {
 	var h heap
+	weighStructure(s.Unit, h.add)
+	return h
+}
+
+// weighStructure puts every weight of the bare unit where it is. A frame's weight
+// is taken half in its deck and half in its uprights, as tall as the panels:
+// common practice, where no maker says more.
+func weighStructure(u *unit.Unit, put func(measure.Mass, unit.Solid)) {
 	var uprights unit.Solid
-	for _, piece := range s.Structure {
+	for _, piece := range u.Structure {
 		if piece.Part.Kind == parts.Panel {
 			if uprights == (unit.Solid{}) {
 				uprights = piece.Solid
@@ -43,20 +49,19 @@ func (s *subject) structure() heap {
 			uprights = uprights.Union(piece.Solid)
 		}
 	}
-	feet := measure.Mass(max(s.Stand.Stand.Feet, 1))
-	for _, piece := range s.Structure {
-		weight := piece.Part.Weight + s.Parts.FixedWeight(piece.Part)
+	feet := measure.Mass(max(u.Stand.Stand.Feet, 1))
+	for _, piece := range u.Structure {
+		weight := piece.Part.Weight + u.Parts.FixedWeight(piece.Part)
 		switch piece.Part.Kind {
 		case parts.Frame:
-			h.add(weight/2, piece.Solid)
-			h.add(weight-weight/2, uprights)
+			put(weight/2, piece.Solid)
+			put(weight-weight/2, uprights)
 		case parts.Stand:
-			h.add(weight/feet, piece.Solid)
+			put(weight/feet, piece.Solid)
 		default:
-			h.add(weight, piece.Solid)
+			put(weight, piece.Solid)
 		}
 	}
-	return h
 }
 
 // hung is the hardware of one face with its fixings, which weigh where the
@@ -65,10 +70,15 @@ func (s *subject) hung(f *unit.Face) heap {
 	var h heap
 	for _, row := range f.Rows {
 		for _, piece := range row.All() {
-			h.add(weightOf(piece)+s.Parts.FixedWeight(piece.Part), f.Solid(piece.Box))
+			h.add(PieceWeight(s.Parts, piece), f.Solid(piece.Box))
 		}
 	}
 	return h
+}
+
+// PieceWeight is what a piece weighs as it hangs, its fixings included.
+func PieceWeight(list *parts.List, p *unit.Piece) measure.Mass {
+	return weightOf(p) + list.FixedWeight(p.Part)
 }
 
 // weightOf is the weight of a piece; that of what is cut to length goes by the

@@ -14,14 +14,18 @@ const shoulder = 1400.0
 
 // freestanding reports whether the unit stands by itself: it is on feet, and
 // not fixed to a wall.
-func (s *subject) freestanding() bool {
-	return len(s.feet()) >= 3 && s.Frame.Frame.Form != parts.WallForm
+func (s *subject) freestanding() bool { return freestanding(s.Unit) }
+
+func freestanding(u *unit.Unit) bool {
+	return len(feetOf(u)) >= 3 && u.Frame.Frame.Form != parts.WallForm
 }
 
 // feet is the middle of every foot, in the order of the structure.
-func (s *subject) feet() []statics.Point {
+func (s *subject) feet() []statics.Point { return feetOf(s.Unit) }
+
+func feetOf(u *unit.Unit) []statics.Point {
 	var feet []statics.Point
-	for _, piece := range s.Structure {
+	for _, piece := range u.Structure {
 		if piece.Part.Kind == parts.Stand {
 			feet = append(feet, middle(piece.Solid))
 		}

@@ -36,7 +36,7 @@ func balance(s *subject, r Rule) []diag.Finding {
 		return nil
 	}
 	var found []diag.Finding
-	for _, sides := range [][2]plan.FaceID{{plan.Front, plan.Back}, {plan.Right, plan.Left}} {
+	for _, sides := range opposite() {
 		a, b := s.a.faceCase(sides[0]), s.a.faceCase(sides[1])
 		if a == nil || b == nil {
 			continue
@@ -54,6 +54,11 @@ func balance(s *subject, r Rule) []diag.Finding {
 			fmt.Sprintf("move %s of goods from the %s to the %s", s.mass(grams((a.all()-b.all())/2)), a.Face, b.Face)))
 	}
 	return found
+}
+
+// opposite is the sides that are compared.
+func opposite() [][2]plan.FaceID {
+	return [][2]plan.FaceID{{plan.Front, plan.Back}, {plan.Right, plan.Left}}
 }
 
 // lightest is the difference, kg, below which sides are not compared: what one
@@ -163,9 +168,9 @@ func stateText(t *TipCase) string {
 	return "stocked " + t.State
 }
 
-// leastTilt is UL 1678-2019, section 16.2: the incline that carts and stands are
+// LeastTilt is UL 1678-2019, section 16.2: the incline that carts and stands are
 // tested on, degrees.
-const leastTilt = 10.0
+const LeastTilt = 10.0
 
 func tipTilt(s *subject, r Rule) []diag.Finding {
 	var worst *TipCase
@@ -174,12 +179,12 @@ func tipTilt(s *subject, r Rule) []diag.Finding {
 			worst = t
 		}
 	}
-	if worst == nil || worst.Tilt >= leastTilt-1e-9 || s.falls() != nil { // which is tip-force's to say
+	if worst == nil || worst.Tilt >= LeastTilt-1e-9 || s.falls() != nil { // which is tip-force's to say
 		return nil
 	}
-	places := digits(leastTilt-worst.Tilt, 1)
+	places := digits(LeastTilt-worst.Tilt, 1)
 	return []diag.Finding{r.finding(s.Plan.Unit.Stand.At, nil,
-		fmt.Sprintf("%s, it goes over at a lean of %.*f°; the benchmark is %.0f°: %.*f° short", stateText(worst), places, worst.Tilt, leastTilt, places, leastTilt-worst.Tilt),
+		fmt.Sprintf("%s, it goes over at a lean of %.*f°; the benchmark is %.0f°: %.*f° short", stateText(worst), places, worst.Tilt, LeastTilt, places, LeastTilt-worst.Tilt),
 		"load both sides alternately from the bottom up, heavy goods low, or a deeper base")}
 }
 

@@ -24,9 +24,8 @@ type thing struct {
 // two rows; what is fixed together by design does not count.
 func (r *resolver) collisions(u *Unit) {
 	things := everything(u)
-	slices.SortStableFunc(things, func(a, b *thing) int { return cmp.Compare(a.solid.X0, b.solid.X0) })
 	seen := map[[2]*Row]bool{}
-	sweep(things, func(a, b *thing) {
+	Meetings(things, func(t *thing) Solid { return t.solid }, func(a, b *thing) {
 		if related(a, b) || seen[[2]*Row{a.row, b.row}] {
 			return
 		}
@@ -35,29 +34,35 @@ func (r *resolver) collisions(u *Unit) {
 	})
 }
 
-// sweep calls meet for every pair of things whose solids overlap. Things are
-// sorted by X0; those still open are kept in bands of height, so that a long
-// row is compared with its neighbours only.
-func sweep(things []*thing, meet func(a, b *thing)) {
-	const band = 12 * measure.Inch
-	open := map[measure.Length][]*thing{}
+// Meetings calls meet once for every two things whose solids share more than a
+// surface. It sorts the things by where they begin from the left, those that
+// begin at one place staying as they were, and a is always before b.
+func Meetings[T any](things []T, solid func(T) Solid, meet func(a, b T)) {
+	slices.SortStableFunc(things, func(a, b T) int { return cmp.Compare(solid(a).X0, solid(b).X0) })
+	const band = 12 * measure.Inch // those still open are kept by height, so that a long row meets its neighbours only
+	type one struct {
+		Solid
+		of T
+	}
+	open := map[measure.Length][]one{}
 	for _, t := range things {
-		for z := t.solid.Z0 / band; z*band < t.solid.Z1; z++ {
+		s := solid(t)
+		for z := s.Z0 / band; z*band < s.Z1; z++ {
 			kept := open[z][:0]
 			for _, o := range open[z] {
-				if o.solid.X1 <= t.solid.X0 {
+				if o.X1 <= s.X0 {
 					continue
 				}
 				kept = append(kept, o)
 				// A pair sharing several bands is met in the lowest they share.
-				if max(o.solid.Z0, t.solid.Z0)/band != z {
+				if max(o.Z0, s.Z0)/band != z {
 					continue
 				}
-				if dx, dy, dz := o.solid.Overlap(t.solid); dx > 0 && dy > 0 && dz > 0 {
-					meet(o, t)
+				if dx, dy, dz := o.Overlap(s); dx > 0 && dy > 0 && dz > 0 {
+					meet(o.of, t)
 				}
 			}
-			open[z] = append(kept, t)
+			open[z] = append(kept, one{s, t})
 		}
 	}
 }

@@ -1,9 +1,7 @@
 package unit
 
 import (
-	"cmp"
 	"math/rand/v2"
-	"slices"
 	"testing"
 
 	"setwright/layout/measure"
@@ -25,7 +23,6 @@ func TestSweepAgainstAllPairs(t *testing.T) {
 			s.Y0, s.Y1 = side(20)
 			s.Z0, s.Z1 = side(60)
 		}
-		slices.SortStableFunc(things, func(a, b *thing) int { return cmp.Compare(a.solid.X0, b.solid.X0) })
 		want := 0
 		for i := range things {
 			for j := range i {
@@ -35,7 +32,7 @@ func TestSweepAgainstAllPairs(t *testing.T) {
 			}
 		}
 		got := map[[2]*thing]int{}
-		sweep(things, func(a, b *thing) { got[[2]*thing{a, b}]++ })
+		Meetings(things, func(t *thing) Solid { return t.solid }, func(a, b *thing) { got[[2]*thing{a, b}]++ })
 		for pair, n := range got {
 			if n > 1 {
 				t.Fatalf("trial %d: %v met %d times", trial, pair, n)

@@ -1,0 +1,220 @@
+package reset
+
+import (
+	"slices"
+
+	"setwright/layout/measure"
+	"setwright/layout/unit"
+)
+
+// sequence finds an order in which the work can be done and the unit stands
+// safely, and writes it as steps.
+func (r *Reset) sequence() {
+	w := r.work()
+	w.schedule()
+	r.write(w)
+}
+
+// work is all that is to be done, with what must come before what.
+type work struct {
+	reset *Reset
+	jobs  []job
+	lines []line
+	start load // what hangs on the unit before
+	judge *judge
+	order []int32 // of the jobs, once it is found
+}
+
+// line is jobs that may be done in one step: one verb, between the same two rows.
+type line struct {
+	verb   Verb
+	face   int
+	height measure.Length // of the row that is worked on
+	mass   measure.Mass   // of all that is lifted
+	jobs   []int32
+}
+
+// work sets things that cannot go straight aside and makes the jobs. What would
+// slide or be nudged and cannot is taken down and hung like all else; then the
+// rooms are not what they were, and it all begins again.
+func (r *Reset) work() *work {
+	for {
+		things := r.things()
+		c := r.clashes(things)
+		t := order(things, c)
+		aside := t.aside()
+		if !r.lifted(things, c, aside) {
+			for _, i := range aside {
+				things[i].aside = true
+			}
+			return r.assemble(things, c, t)
+		}
+	}
+}
+
+// lifted changes the way of what was to slide or be nudged and cannot, and of the
+// goods on it; false if there is none.
+func (r *Reset) lifted(things []*thing, c *clashes, aside []int) bool {
+	changed := false
+	for i, t := range things {
+		if !t.slides || !c.stuck[i] && !slices.Contains(aside, i) {
+			continue
+		}
+		changed = true
+		t.lift()
+		for _, rider := range t.riders {
+			if rider.facing != nil {
+				rider.lift()
+			}
+		}
+	}
+	return changed
+}
+
+// lift has a thing taken down and hung, or taken off and put on, instead.
+func (t *thing) lift() {
+	if t.item != nil {
+		t.item.Way = Rehang
+		t.item.Seconds = t.item.seconds()
+		return
+	}
+	t.facing.Way = Rehang
+	t.facing.Seconds = t.facing.seconds()
+}
+
+// assemble makes the jobs and what must come before what among them.
+func (r *Reset) assemble(things []*thing, c *clashes, t *tangle) *work {
+	w := &work{reset: r, jobs: r.jobs(things), start: carriedBy(things, r)}
+	jobOf := func(event int32) int {
+		if it := things[event/2]; event%2 == 0 {
+			return it.off
+		} else {
+			return it.on
+		}
+	}
+	then := func(a, b int) {
+		if a != none && b != none && a != b {
+			w.jobs[a].next = append(w.jobs[a].next, int32(b))
+		}
+	}
+	for e, after := range t.next {
+		for _, f := range after {
+			then(jobOf(int32(e)), jobOf(f))
+		}
+		for _, s := range t.slides[e] {
+			then(jobOf(int32(e)), things[s].on)
+		}
+	}
+	for s, after := range t.out {
+		for _, f := range after {
+			then(things[s].on, jobOf(f))
+		}
+	}
+	for _, it := range things {
+		for _, one := range append(it.riders, it) {
+			if one.facing != nil && one.facing.More() < 0 {
+				then(one.fill, it.off)
+			} else {
+				then(it.on, one.fill)
+			}
+		}
+	}
+	shareCart(things, then)
+	w.finish(things)
+	return w
+}
+
+// shareCart has units that one facing gives up taken off before another of the
+// same product takes them from the cart: which gives to which is settled in their
+// order.
+func shareCart(things []*thing, then func(a, b int)) {
+	type end struct{ job, units int }
+	given := map[string][]end{}
+	takers := map[string][]end{}
+	for _, t := range things {
+		if t.facing == nil {
+			continue
+		}
+		f := t.facing
+		sku := f.Product.SKU
+		switch spare := f.Stock - f.More(); {
+		case spare > 0:
+			given[sku] = append(given[sku], end{t.giving(), spare})
+		case spare < 0:
+			takers[sku] = append(takers[sku], end{t.taking(), -spare})
+			if len(takers[sku]) == 1 {
+				defer func() {
+					from := given[sku]
+					for _, to := range takers[sku] {
+						for to.units > 0 && len(from) > 0 {
+							then(from[0].job, to.job)
+							n := min(to.units, from[0].units)
+							to.units -= n
+							if from[0].units -= n; from[0].units == 0 {
+								from = from[1:]
+							}
+						}
+					}
+				}()
+			}
+		}
+	}
+}
+
+// giving is the job by which a facing's goods come onto the cart, taking the one
+// by which they come from it.
+func (t *thing) giving() int {
+	if t.fill != none {
+		return t.fill
+	}
+	return t.off
+}
+
+func (t *thing) taking() int {
+	if t.fill != none {
+		return t.fill
+	}
+	return t.on
+}
+
+// finish counts what must come before each job, gathers the lines and fixes what
+// the night is held to.
+func (w *work) finish(things []*thing) {
+	type key struct {
+		verb     Verb
+		from, to *unit.Row
+	}
+	at := map[key]int{}
+	end := w.start
+	for i := range w.jobs {
+		j := &w.jobs[i]
+		slices.Sort(j.next)
+		j.next = slices.Compact(j.next)
+		for _, n := range j.next {
+			w.jobs[n].need++
+		}
+		k := key{j.act.Verb, j.from, j.to}
+		l, ok := at[k]
+		if !ok {
+			l = len(w.lines)
+			at[k] = l
+			w.lines = append(w.lines, line{verb: j.act.Verb, face: j.face, height: j.height()})
+		}
+		j.line = l
+		w.lines[l].jobs = append(w.lines[l].jobs, int32(i))
+		w.lines[l].mass += max(j.change.all.Mass, -j.change.all.Mass)
+		end = end.plus(j.change)
+	}
+	w.judge = newJudge(w.reset, w.start, end)
+}
+
+// height is that of the row the crew works on: the new one, if there is one.
+func (j *job) height() measure.Length {
+	if j.to != nil {
+		return j.to.Height
+	}
+	if j.from != nil {
+		return j.from.Height
+	}
+	return 0
+}
