@@ -81,7 +81,7 @@ func makeReset(paths []string, to resetTargets, s streams) error {
 		all.add(differ(night.Differences, all.seasons))
 		return all.refuse(s)
 	}
-	all.add(night.Findings)
+	all.add(all.named(1, night.Findings))
 	made, err := to.files(all, night)
 	if err != nil {
 		return err
@@ -120,7 +120,7 @@ func (to resetTargets) files(all *several, night *reset.Reset) (*outputs, error)
 		}
 	}
 	if to.pdf != "" {
-		drawn := render.Reset(night, all.findings.All(), night.Findings, render.ResetOptions{
+		drawn := render.Reset(night, all.findings.All(), all.together, render.ResetOptions{
 			Options: render.Options{Program: program, Fingerprint: all.mark, Images: all.projects[1].Image},
 			OldMark: all.projects[0].Fingerprint, NewMark: all.projects[1].Fingerprint, Lists: tables,
 		})

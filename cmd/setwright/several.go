@@ -148,6 +148,15 @@ func (all *several) add(found []diag.Finding) {
 	all.tidy()
 }
 
+// named are findings about the plans together, at places in one of them, with the
+// files named as the user would.
+func (all *several) named(plan int, found []diag.Finding) []diag.Finding {
+	own := *all.projects[plan]
+	own.Findings = diag.List{}
+	own.Findings.Add(found...)
+	return all.sources[plan].findings(&own).All()
+}
+
 // refuse tells what is wrong with the plans and ends the command.
 func (all *several) refuse(s streams) error {
 	worse(&all.findings, diag.Error).WriteText(s.err)

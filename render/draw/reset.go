@@ -181,7 +181,7 @@ func (j *ResetJob) changes(id plan.FaceID) (pieces, facings int) {
 		}
 	}
 	for _, f := range j.reset.Facings {
-		if f.Way != reset.Stay && (f.From != nil && f.From.Face.ID == id || f.To != nil && f.To.Face.ID == id) {
+		if (f.Way != reset.Stay || f.More() != 0) && (f.From != nil && f.From.Face.ID == id || f.To != nil && f.To.Face.ID == id) {
 			facings++
 		}
 	}
@@ -190,9 +190,7 @@ func (j *ResetJob) changes(id plan.FaceID) (pieces, facings int) {
 
 // same says whether the reset leaves everything as it is.
 func (j *ResetJob) same() bool {
-	return len(j.reset.Differences) == 0 &&
-		!slices.ContainsFunc(j.reset.Items, func(i *reset.Item) bool { return i.Way != reset.Stay }) &&
-		!slices.ContainsFunc(j.reset.Facings, func(f *reset.Facing) bool { return f.Way != reset.Stay })
+	return !slices.ContainsFunc(j.faceIDs(), func(id plan.FaceID) bool { return !j.reset.Unchanged(id) })
 }
 
 // allMarks are the marks in the order they are explained.

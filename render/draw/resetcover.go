@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"setwright/layout/measure"
 	"setwright/layout/plan"
 	"setwright/layout/reset"
 )
@@ -34,11 +35,6 @@ func (j *ResetJob) cover(rest []*Page, own int) []*Page {
 	}
 	j.figures(f)
 	j.differences(f)
-	f.skip(3 * mm)
-	f.heading(w.ResetFaces, 10*mm)
-	for _, line := range j.faceLines() {
-		f.item("•", line, letter(plain), bulletIndent)
-	}
 	j.know(f)
 	f.skip(3 * mm)
 	j.cautionsAndIndex(f, j.index(rest, own))
@@ -49,7 +45,9 @@ func (j *ResetJob) cover(rest []*Page, own int) []*Page {
 func (j *ResetJob) cautionsAndIndex(f *flow, t table) {
 	const gap = 6 * mm
 	half := (wide(f.area) - gap) / 2
-	f.room(headSpace + max(t.heightIn(half), itemsHeight(j.cautions(), half-bulletIndent)))
+	least := t
+	least.height, least.space = fine, tightSpace
+	f.room(headSpace + max(least.heightIn(half), itemsHeight(j.cautions(), half-bulletIndent)))
 	left, right := f.area, f.area
 	left.Min.Y, right.Min.Y = f.y, f.y
 	left.Max.X, right.Min.X = left.Min.X+half, left.Min.X+half+gap
@@ -111,12 +109,27 @@ func (j *ResetJob) figures(f *flow) {
 	if j.reset.Together > 0 {
 		rows = append(rows, [2]string{w.TimeTwo, fmt.Sprintf(w.Minutes, minutes(j.reset.Together))})
 	}
-	r := f.area
-	r.Max.X = min(r.Max.X, r.Min.X+110*mm)
+	j.figuresAndFaces(f, rows)
+}
+
+// figuresAndFaces sets figures beside what changes face by face.
+func (j *ResetJob) figuresAndFaces(f *flow, rows [][2]string) {
+	const gap = 10 * mm
+	half := (wide(f.area) - gap) / 2
+	f.room(max(letter(plain).pitch()*2*measure.Length(len(rows)), headSpace+itemsHeight(j.faceLines(), half-bulletIndent)))
+	left, right := f.area, f.area
+	left.Max.X, right.Min.X = left.Min.X+half, left.Min.X+half+gap
+	right.Min.Y = f.y
+	y := f.y
 	for _, row := range rows {
-		f.room(2 * letter(plain).pitch())
-		f.y = f.page.pair(r, f.y, row[0], row[1])
+		y = f.page.pair(left, y, row[0], row[1])
 	}
+	faces := f.section.flowOn(f.page, right)
+	faces.heading(j.Words.ResetFaces, 10*mm)
+	for _, line := range j.faceLines() {
+		faces.item("•", line, letter(plain), bulletIndent)
+	}
+	f.y = max(y, faces.y)
 }
 
 // differences lists what differs in the bare units, which has to be built anew.

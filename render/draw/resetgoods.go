@@ -96,7 +96,7 @@ func (j *ResetJob) facingRuns(p *unit.Position, w when) []goodsRun {
 			continue
 		}
 		mark, step := f.Way.Mark(), 0
-		if mark != reset.Keep {
+		if mark != reset.Keep || f.More() != 0 {
 			step = j.stepOfFacing(w, f)
 		}
 		if n := len(list); n == 0 || !list[n-1].like(mark, step) {

@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"setwright/layout/goods"
 	"setwright/layout/measure"
 	"setwright/layout/parts"
 	"setwright/layout/plan"
@@ -248,76 +247,98 @@ func (j *ResetJob) along(items []*reset.Item) []string {
 	return []string{fmt.Sprintf(j.Words.PlacesAlong, j.unitName(), strings.Join(lines, "; "))}
 }
 
-// takesOff says which goods leave a row: those the unit needs again go onto the
-// cart, all others back to stock.
+// takesOff says which goods leave a row: what all goes back to stock, what goes
+// onto the cart, and what facings that stay give up.
 func (j *ResetJob) takesOff(step *reset.Step) []string {
-	var cart, back []*reset.Facing
-	for _, a := range step.Acts {
-		if f := a.Facing; f != nil && f.Way == reset.Return {
-			back = append(back, f)
-		} else if f != nil {
-			cart = append(cart, f)
-		}
-	}
-	row := j.stepRow(step, before)
-	var lines []string
-	if cart != nil {
-		lines = append(lines, fmt.Sprintf(j.Words.DoCart, row, j.lots(before, cart)))
-	}
-	if back != nil {
-		lines = append(lines, fmt.Sprintf(j.Words.DoBack, row, j.lots(before, back)))
-	}
-	return lines
+	w := j.Words
+	return j.carries(step, before, [3]string{w.DoBack, w.DoCart, w.DoThin})
 }
 
-// putsOn says which goods come to a row, from the cart and from stock.
+// putsOn says the same of goods that come to a row.
 func (j *ResetJob) putsOn(step *reset.Step) []string {
-	var cart, stock []*reset.Facing
-	for _, a := range step.Acts {
-		if f := a.Facing; f != nil && f.Way == reset.Fetch {
-			stock = append(stock, f)
-		} else if f != nil {
-			cart = append(cart, f)
-		}
-	}
-	row := j.stepRow(step, after)
-	var lines []string
-	if cart != nil {
-		lines = append(lines, fmt.Sprintf(j.Words.DoFill, row, j.lots(after, cart)))
-	}
-	if stock != nil {
-		lines = append(lines, fmt.Sprintf(j.Words.DoFillStock, row, j.lots(after, stock)))
-	}
-	return lines
+	w := j.Words
+	return j.carries(step, after, [3]string{w.DoFillStock, w.DoFill, w.DoTopUp})
 }
 
-// lots says what goods: position, product, facings and units, positions in the
-// order they come in.
-func (j *ResetJob) lots(w when, facings []*reset.Facing) string {
-	type lot struct {
-		position *unit.Position
-		product  *goods.Product
-		n, units int
+// load is what one act carries of a facing: whole or some of its units, and how
+// many of them go to stock or come from there, the others by way of the cart.
+type load struct {
+	facing       *reset.Facing
+	whole        bool
+	units, stock int
+}
+
+func loadOf(f *reset.Facing, w when) load {
+	l := load{facing: f, whole: f.Way == reset.Rehang || f.Way == reset.Fetch || f.Way == reset.Return, units: f.More(), stock: f.Stock}
+	if w == before {
+		l.units, l.stock = -l.units, -l.stock
 	}
-	var list []*lot
-	for _, f := range facings {
-		spot := spotOf(f, w)
-		if spot == nil {
+	if l.whole {
+		l.units = spotOf(f, w).Front.Units
+	}
+	l.stock = min(max(l.stock, 0), l.units)
+	return l
+}
+
+// carries puts a step with goods in words, a sentence for each of: all units
+// between row and stock, by way of the cart, some units only.
+func (j *ResetJob) carries(step *reset.Step, w when, formats [3]string) []string {
+	var kinds [3][]load
+	for _, a := range step.Acts {
+		if a.Facing == nil {
 			continue
 		}
-		n := len(list)
-		if n == 0 || list[n-1].position != spot.Position {
-			list = append(list, &lot{position: spot.Position, product: f.Product})
-			n++
+		l, kind := loadOf(a.Facing, w), 2
+		if l.whole {
+			if kind = 1; l.stock == l.units {
+				kind = 0
+			}
 		}
-		list[n-1].n++
-		list[n-1].units += spot.Front.Units
+		kinds[kind] = append(kinds[kind], l)
 	}
-	texts := make([]string, len(list))
-	for i, l := range list {
-		texts[i] = fmt.Sprintf("%s %s, %s (%s)", l.position.Address, l.product.Name, counted(l.n, j.Words.FacingOne, j.Words.FacingMany), counted(l.units, j.Words.UnitOne, j.Words.UnitMany))
+	var lines []string
+	for kind, loads := range kinds {
+		if loads != nil {
+			lines = append(lines, fmt.Sprintf(formats[kind], j.stepRow(step, w), j.lots(w, loads)))
+		}
+	}
+	return lines
+}
+
+// lots says what goods: position, product, facings and units, those of one
+// position together.
+func (j *ResetJob) lots(w when, loads []load) string {
+	var texts []string
+	for i := 0; i < len(loads); {
+		spot := spotOf(loads[i].facing, w)
+		n, sum := 0, load{whole: loads[i].whole}
+		for ; i < len(loads) && spotOf(loads[i].facing, w).Position == spot.Position; i++ {
+			n++
+			sum.units += loads[i].units
+			sum.stock += loads[i].stock
+		}
+		texts = append(texts, fmt.Sprintf("%s %s, %s", spot.Position.Address, spot.Position.Product.Name, j.amount(w, n, sum)))
 	}
 	return strings.Join(texts, "; ")
+}
+
+// amount says how much a load is: 2 facings (12 units, 4 of them to stock).
+func (j *ResetJob) amount(w when, facings int, l load) string {
+	text := counted(l.units, j.Words.UnitOne, j.Words.UnitMany)
+	stock, cart := j.Words.ToStock, j.Words.ToCart
+	if w == after {
+		stock, cart = j.Words.FromStock, j.Words.FromCart
+	}
+	if l.stock > 0 && (l.stock < l.units || !l.whole) {
+		text += ", " + fmt.Sprintf(stock, l.stock)
+	}
+	if l.stock < l.units && (l.stock > 0 || !l.whole) {
+		text += ", " + fmt.Sprintf(cart, l.units-l.stock)
+	}
+	if !l.whole {
+		return text
+	}
+	return counted(facings, j.Words.FacingOne, j.Words.FacingMany) + " (" + text + ")"
 }
 
 // nudged says where goods go that are moved along what carries them.

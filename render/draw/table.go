@@ -37,6 +37,8 @@ type table struct {
 }
 
 const (
+	keptLines = 6 // of a row that is split, at its head
+
 	cellGap    = 3 * mm // between columns
 	tightSpace = 900 * micron
 	headMin    = 22 * mm       // wider heads of columns that flex may wrap
@@ -61,7 +63,7 @@ func (f *flow) table(t table) {
 	for i, r := range t.records {
 		if r.group != "" {
 			keep := st.rowHeight(1)
-			if f.left() < 2*keep {
+			if f.left() < keep+st.least(i+1) {
 				f.turn()
 				st.head(f)
 			}
@@ -74,8 +76,28 @@ func (f *flow) table(t table) {
 			f.framed(r.framed)
 			continue
 		}
+		if i+1 < len(t.records) && t.records[i+1].framed != "" && f.left() < st.least(i)+st.least(i+1) {
+			f.turn()
+			st.head(f)
+		}
 		st.row(f, &t.records[i])
 	}
+}
+
+// least is the room that a record needs on the sheet it begins on: all of it, or
+// the lines that are kept together of a long row.
+func (st *setTable) least(i int) measure.Length {
+	if i == len(st.records) {
+		return 0
+	}
+	r := &st.records[i]
+	switch {
+	case r.framed != "":
+		return framedHeight(r.framed, st.width)
+	case r.group != "":
+		return st.rowHeight(1)
+	}
+	return st.rowHeight(min(lineCount(st.lines(r)), keptLines))
 }
 
 // heightIn is the height the table takes on one sheet if it is not split.
@@ -279,7 +301,7 @@ func lineCount(cells [][]string) int {
 func (st *setTable) row(f *flow, r *record) {
 	cells := st.lines(r)
 	total := lineCount(cells)
-	if st.rowHeight(total) > f.left() && st.rowHeight(min(total, 6)) > f.left() {
+	if st.rowHeight(total) > f.left() && st.rowHeight(min(total, keptLines)) > f.left() {
 		f.turn()
 		st.head(f)
 	}

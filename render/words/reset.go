@@ -30,6 +30,8 @@ type ResetWords struct {
 	DoSlip, DoShift                                       string // from, to, pieces
 	DoHang, DoHangAside                                   string // row, pieces
 	DoFill, DoFillStock                                   string // row, goods
+	DoThin, DoTopUp                                       string // row, goods
+	ToStock, ToCart, FromStock, FromCart                  string // how many
 	DoNudge                                               string // row, goods
 	PlacesAlong                                           string // unit, places
 	LeftEdgeAt                                            string // place
@@ -71,6 +73,8 @@ func englishReset() ResetWords {
 		DoSlip: "Slide along, from %s to %s, with what is on it: %s.", DoShift: "Move from %s to %s: %s.",
 		DoHang: "Hang at %s, from stock: %s.", DoHangAside: "Hang at %s, from beside the unit: %s.",
 		DoFill: "Put on %s, from the cart: %s.", DoFillStock: "Put on %s, from stock: %s.",
+		DoThin: "Thin out %s: %s.", DoTopUp: "Top up %s: %s.",
+		ToStock: "%d to stock", ToCart: "%d onto the cart", FromStock: "%d from stock", FromCart: "%d from the cart",
 		DoNudge:     "Move along %s, without taking off: %s.",
 		PlacesAlong: "From the left edge (%s): %s.", LeftEdgeAt: "left side at %s",
 		FacingOne: "1 facing", FacingMany: "%d facings", UnitOne: "1 unit", UnitMany: "%d units",
@@ -112,6 +116,8 @@ func spanishReset() ResetWords {
 		DoSlip: "Deslice, de %s a %s, con lo que lleva: %s.", DoShift: "Pase de %s a %s: %s.",
 		DoHang: "Cuelgue en %s, del almacén: %s.", DoHangAside: "Cuelgue en %s, de lo apartado: %s.",
 		DoFill: "Ponga en %s, del carro: %s.", DoFillStock: "Ponga en %s, del almacén: %s.",
+		DoThin: "Aligere %s: %s.", DoTopUp: "Complete %s: %s.",
+		ToStock: "%d al almacén", ToCart: "%d al carro", FromStock: "%d del almacén", FromCart: "%d del carro",
 		DoNudge:     "Corra en %s, sin retirar: %s.",
 		PlacesAlong: "Desde el borde izquierdo (%s): %s.", LeftEdgeAt: "lado izquierdo a %s",
 		FacingOne: "1 frente", FacingMany: "%d frentes", UnitOne: "1 unidad", UnitMany: "%d unidades",
@@ -153,6 +159,8 @@ func frenchReset() ResetWords {
 		DoSlip: "Faire glisser, de %s à %s, avec ce qui est dessus : %s.", DoShift: "Déplacer de %s à %s : %s.",
 		DoHang: "Accrocher à %s, de la réserve : %s.", DoHangAside: "Accrocher à %s, de ce qui est de côté : %s.",
 		DoFill: "Poser sur %s, du chariot : %s.", DoFillStock: "Poser sur %s, de la réserve : %s.",
+		DoThin: "Alléger %s : %s.", DoTopUp: "Compléter %s : %s.",
+		ToStock: "%d en réserve", ToCart: "%d sur le chariot", FromStock: "%d de la réserve", FromCart: "%d du chariot",
 		DoNudge:     "Décaler sur %s, sans enlever : %s.",
 		PlacesAlong: "Depuis le bord gauche (%s) : %s.", LeftEdgeAt: "côté gauche à %s",
 		FacingOne: "1 frontale", FacingMany: "%d frontales", UnitOne: "1 unité", UnitMany: "%d unités",
