@@ -31,38 +31,25 @@ type keeping struct {
 
 // along pairs the facings that stay on a piece, so that they save the most: those
 // in their spot are left, and on a shelf, in a basket or on a rail others are
-// nudged.
+// nudged. None passes another.
 func along(o, n *hung) []keeping {
-	if len(o.goods) == 0 || len(n.goods) == 0 {
-		return nil
-	}
-	if len(o.goods) == 1 && len(n.goods) == 1 {
-		if saved := stays(o.goods[0], n.goods[0]); saved > 0 {
-			return []keeping{{o.goods[0], n.goods[0], saved}}
-		}
-		return nil
-	}
-	const scale, tie = 1 << 22, 1<<14 - 1 // up to 256 facings on one piece
-	cost := make([][]int64, len(o.goods))
-	for i, f := range o.goods {
-		cost[i] = make([]int64, len(n.goods))
-		for k, g := range n.goods {
-			if saved := stays(f, g); saved > 0 {
-				d := int64((f.at.x - g.at.x) / measure.Inch)
-				cost[i][k] = min(d*d, tie) - int64(saved)*scale
-			}
-		}
-	}
 	var list []keeping
-	for i, k := range assign.Solve(cost).Column {
-		if k < 0 {
-			continue
-		}
-		if saved := stays(o.goods[i], n.goods[k]); saved > 0 {
-			list = append(list, keeping{o.goods[i], n.goods[k], saved})
-		}
+	for _, pair := range aligned(o.goods, n.goods, worthStaying) {
+		from, to := o.goods[pair[0]], n.goods[pair[1]]
+		list = append(list, keeping{from, to, stays(from, to)})
 	}
 	return list
+}
+
+// worthStaying is what stays says, and less for each inch of way, which tells
+// between facings that save as much.
+func worthStaying(f, g *shown) int64 {
+	saved := stays(f, g)
+	if saved == 0 {
+		return 0
+	}
+	d := (f.at.x - g.at.x) / measure.Inch
+	return int64(saved)<<20 - int64(min(max(d, -d), 1<<10))
 }
 
 // stays is how many seconds it saves that a facing stays on its piece to become

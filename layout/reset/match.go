@@ -1,6 +1,7 @@
 package reset
 
 import (
+	"cmp"
 	"slices"
 
 	"setwright/layout/measure"
@@ -22,6 +23,12 @@ import (
 // that can be: a bracket in the place where another of its kind is wanted is
 // always best left there. So the most that all pairs save together is the most
 // that pairs of one kind save, kind by kind, and that is an assignment.
+//
+// Pieces that can slide must not pass each other, which is no assignment. But
+// between two walls hangs one row and so one kind of piece, and the best pairs
+// there are an alignment of two sequences; what is left over is hung anew, and
+// all pairings of that save the same. Only if some of those have strips and others
+// have none could strips have ridden along on others.
 func (r *Reset) match() {
 	m := r.matcher()
 	m.carriers()
@@ -76,18 +83,68 @@ func (m *matcher) carriers() {
 	for i := range m.kinds {
 		b := &m.kinds[i][carrier]
 		if !m.rebuild {
+			m.slide(b.old, b.new)
 			m.pin(b.old, b.new)
 		}
 		m.pair(single(b.old), single(b.new), m.saves)
 	}
 }
 
-// pin pairs what need not be touched at all: the same piece in the same place
-// with the same goods and strips. Some best pairing has these pairs, so that
-// only what changes has to be solved: let i and j be such a pair and another
-// pairing have i with x and y with j. Handling keeps to the triangle, also by
-// way of stock, so y becomes x for no more than y becomes j and i, which is the
-// same thing, becomes x; and i stays for nothing.
+// slide pairs pieces between the same walls.
+func (m *matcher) slide(old, new []*hung) {
+	cells, order := map[int]*struct{ old, new []*hung }{}, []int(nil)
+	for _, o := range old {
+		if o.cell == 0 {
+			continue
+		}
+		if cells[o.cell] == nil {
+			cells[o.cell] = &struct{ old, new []*hung }{}
+			order = append(order, o.cell)
+		}
+		cells[o.cell].old = append(cells[o.cell].old, o)
+	}
+	for _, n := range new {
+		if c := cells[n.cell]; c != nil {
+			c.new = append(c.new, n)
+		}
+	}
+	for _, cell := range order {
+		c := cells[cell]
+		for _, pair := range aligned(byX(c.old), byX(c.new), worthSliding) {
+			o, n := c.old[pair[0]], c.new[pair[1]]
+			way := Slide
+			if o.place == n.place {
+				way = Stay
+			}
+			join(o, n, way)
+		}
+	}
+}
+
+// byX sorts pieces from the left.
+func byX(list []*hung) []*hung {
+	slices.SortStableFunc(list, func(a, b *hung) int { return cmp.Compare(a.Piece.X, b.Piece.X) })
+	return list
+}
+
+// worthSliding is what it saves that a piece is left or slid instead of being
+// hung anew, in 2^24 to the second, and less for each inch of way. It is below
+// zero where sliding it is more trouble.
+func worthSliding(o, n *hung) int64 {
+	saved := downTime(o.Piece.Part) + upTime(n.Piece.Part) + savedGoods(o, n)
+	if o.place == n.place {
+		return int64(saved) << 24
+	}
+	d := (o.Piece.X - n.Piece.X) / measure.Inch
+	return int64(saved-slideTime)<<24 - 1<<10 - int64(min(max(d, -d), 1<<10))
+}
+
+// pin pairs what cannot slide and need not be touched at all: the same piece in
+// the same place with the same goods and strips. Some best pairing has these
+// pairs, so that only what changes has to be solved: let i and j be such a pair
+// and another pairing have i with x and y with j. Handling keeps to the triangle,
+// also by way of stock, so y becomes x for no more than y becomes j and i, which
+// is the same thing, becomes x; and i stays for nothing.
 func (m *matcher) pin(old, new []*hung) {
 	at := map[int][]*hung{}
 	for _, n := range new {
@@ -95,7 +152,7 @@ func (m *matcher) pin(old, new []*hung) {
 	}
 	for _, o := range old {
 		for _, n := range at[o.place] {
-			if n.partner == nil && o.untouched(n) {
+			if o.cell == 0 && n.partner == nil && o.untouched(n) {
 				join(o, n, Stay)
 				break
 			}
@@ -148,17 +205,8 @@ func (m *matcher) saves(o, n *hung) (seconds int, way Way) {
 	if len(o.extras) > 0 && len(n.extras) > 0 {
 		o.riding(n, func(a, b *hung) { ride += downTime(a.Piece.Part) + upTime(b.Piece.Part) })
 	}
-	if m.rebuild {
-		return ride, Rehang
-	}
-	hanging := downTime(o.Piece.Part) + upTime(n.Piece.Part)
-	if o.place == n.place && o.restsOnSame(n) {
-		return ride + hanging + savedGoods(o, n), Stay
-	}
-	if o.cell == n.cell && o.cell != 0 {
-		if saved := hanging - slideTime + savedGoods(o, n); saved > 0 {
-			return ride + saved, Slide
-		}
+	if !m.rebuild && o.cell == 0 && o.place == n.place && o.restsOnSame(n) {
+		return ride + downTime(o.Piece.Part) + upTime(n.Piece.Part) + savedGoods(o, n), Stay
 	}
 	return ride, Rehang
 }
@@ -222,63 +270,38 @@ const mostPairs = 4_000_000
 
 // pair pairs as many pieces as it can so that they save the most together, and
 // of the ways to do so takes the one that is nearest. Where there are too many
-// for that, those in reach of each other are solved by themselves and the others
-// paired in sheet order: that saves as much, but for strips that might have
-// ridden along, only it is not the nearest.
+// for that, those that can be left are left and the others paired in sheet order:
+// that saves as much, but for strips that might have ridden along; only it is not
+// the nearest.
 func (m *matcher) pair(old, new []*hung, saves saving) {
-	if len(old)*len(new) <= mostPairs {
-		for i, k := range solve(old, new, saves) {
-			if k >= 0 {
-				_, way := saves(old[i], new[k])
-				join(old[i], new[k], way)
+	if len(old)*len(new) > mostPairs {
+		at := map[int]*hung{}
+		for _, n := range new {
+			at[n.place] = n
+		}
+		for _, o := range old {
+			if n := at[o.place]; n != nil && n.partner == nil {
+				if _, way := saves(o, n); way == Stay {
+					join(o, n, way)
+				}
 			}
+		}
+		old, new = single(old), single(new)
+		for i := range min(len(old), len(new)) {
+			join(old[i], new[i], Rehang)
 		}
 		return
 	}
-	reach := map[int]*struct{ old, new []*hung }{}
-	for _, n := range new {
-		if reach[n.reach()] == nil {
-			reach[n.reach()] = &struct{ old, new []*hung }{}
+	for i, k := range solve(old, new, saves) {
+		if k >= 0 {
+			_, way := saves(old[i], new[k])
+			join(old[i], new[k], way)
 		}
-		reach[n.reach()].new = append(reach[n.reach()].new, n)
-	}
-	var order []int
-	for _, o := range old {
-		if g := reach[o.reach()]; g != nil {
-			if g.old == nil {
-				order = append(order, o.reach())
-			}
-			g.old = append(g.old, o)
-		}
-	}
-	for _, key := range order {
-		g := reach[key]
-		for i, k := range solve(g.old, g.new, saves) {
-			if k < 0 {
-				continue
-			}
-			if _, way := saves(g.old[i], g.new[k]); way != Rehang {
-				join(g.old[i], g.new[k], way)
-			}
-		}
-	}
-	old, new = single(old), single(new)
-	for i := range min(len(old), len(new)) {
-		join(old[i], new[i], Rehang)
 	}
 }
 
 // saving is how many seconds a pair saves, and the way the piece takes.
 type saving func(o, n *hung) (seconds int, way Way)
-
-// reach is the same for pieces of which one can stay or slide to where the other
-// is.
-func (h *hung) reach() int {
-	if h.cell != 0 {
-		return h.cell
-	}
-	return -h.place
-}
 
 // solve gives each old piece its new one, by place in the list, -1 for none.
 func solve(old, new []*hung, saves saving) []int {
@@ -321,16 +344,11 @@ func tieScale(pairs int, most int64) (scale int64, shift int) {
 const tieLimit = 1 << 16
 
 // apart is how far a pair is from nothing having to move, to tell between pairs
-// that save as much: a piece that is left, one that is slid, a bracket that goes
-// with its shelf, the same face, the nearest. Slides count by the square of their
-// length, so that two of them do not cross.
+// that save as much: a piece that is left, a bracket that goes with its shelf, the
+// same face, the nearest.
 func (o *hung) apart(n *hung, way Way) int64 {
-	switch way {
-	case Stay:
+	if way == Stay {
 		return 0
-	case Slide:
-		d := int64((o.Piece.X - n.Piece.X) / (measure.Inch / 2))
-		return 1<<14 + min(d*d, 1<<14-1)
 	}
 	far := int64(1 << 15)
 	if o.role == bracket && o.host != nil && (n.host == nil || o.host.partner != n.host) {

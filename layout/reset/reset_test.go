@@ -12,12 +12,14 @@ import (
 )
 
 // sample is a dressed unit of the samples.
-func sample(t testing.TB, name string) *unit.Unit {
+func sample(t testing.TB, name string) *unit.Unit { return at(t, "../../samples/"+name) }
+
+// at is the dressed unit of a folder.
+func at(t testing.TB, dir string) *unit.Unit {
 	t.Helper()
-	dir := "../../samples/" + name
 	p := layout.NewReader().Parse(os.DirFS(dir), "plan.yaml", must(os.ReadFile(dir+"/plan.yaml")))
 	if p.Unit == nil {
-		t.Fatalf("%s: %v", name, p.Findings)
+		t.Fatalf("%s: %v", dir, p.Findings)
 	}
 	return p.Unit
 }
@@ -79,12 +81,4 @@ func (r *Reset) dump() string {
 	}
 	fmt.Fprintf(&b, "handling %d s\n", r.Handling())
 	return b.String()
-}
-
-func TestDump(t *testing.T) {
-	names := []string{"spring", "children", "shirts", "sweets", "boots"}
-	for i := range names[1:] {
-		r := Make(sample(t, names[i]), sample(t, names[i+1]), Options{})
-		t.Logf("%s -> %s\n%s", names[i], names[i+1], r.dump())
-	}
 }
