@@ -214,6 +214,9 @@ func (p *changePlot) pieces(e *elevation) {
 	}
 	for _, r := range p.runs {
 		for _, rect := range e.shown(r) {
+			if r.when == before {
+				e.outlineBox(rect, ghosted().edge) // also where the new hides it
+			}
 			e.keepBox(rect)
 		}
 	}

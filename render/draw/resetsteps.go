@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -56,8 +57,8 @@ func (j *ResetJob) stepTable() table {
 			}
 		}
 		t.records = append(t.records, record{cells: cells})
-		if step.Caution != "" {
-			t.records = append(t.records, record{framed: j.caution(step.Caution)})
+		if step.Caution != "" && (i == 0 || j.reset.Steps[i-1].Caution != step.Caution) {
+			t.records = append(t.records, record{framed: j.caution(i)})
 		}
 	}
 	return t
@@ -74,12 +75,21 @@ func (j *ResetJob) person(n int) string {
 	return j.Words.BothPeople
 }
 
-// caution is what a crew is told after a step that leaves the unit less safe.
-func (j *ResetJob) caution(code string) string {
-	if code == "balance" {
-		return j.Words.BalanceAfter
+// caution is what a crew is told where steps begin that leave the unit less
+// safe, of the one at i and those that follow it.
+func (j *ResetJob) caution(i int) string {
+	w, steps, last := j.Words, j.reset.Steps, i
+	for last+1 < len(steps) && steps[last+1].Caution == steps[i].Caution {
+		last++
 	}
-	return j.Words.TipAfter
+	text := w.TipAfter
+	if steps[i].Caution == "balance" {
+		text = w.BalanceAfter
+	}
+	if last == i {
+		return fmt.Sprintf(w.AfterStep, steps[i].Number) + " " + text
+	}
+	return fmt.Sprintf(w.AfterSteps, steps[i].Number, steps[last].Number) + " " + text
 }
 
 // marksOf are the marks of what a step touches, each once.
@@ -138,7 +148,7 @@ func (j *ResetJob) says(step *reset.Step) []string {
 	if len(items) == 0 {
 		return nil
 	}
-	counts := j.counts(items)
+	counts := j.counts(items, before)
 	switch step.Verb {
 	case reset.TakeDown:
 		return []string{fmt.Sprintf(w.DoDown, j.rowAt(before, items[0].From), counts)}
@@ -149,6 +159,7 @@ func (j *ResetJob) says(step *reset.Step) []string {
 	case reset.Shift:
 		return append([]string{fmt.Sprintf(w.DoShift, j.rowAt(before, items[0].From), j.rowAt(after, items[0].To), counts)}, j.along(items)...)
 	}
+	counts = j.counts(items, after)
 	format := w.DoHang
 	if items[0].From != nil {
 		format = w.DoHangAside
@@ -219,13 +230,39 @@ func byKind(items []*reset.Item) [][]*reset.Item {
 	return list
 }
 
-// counts says how many of which parts: 4 × Peg hook 6.
-func (j *ResetJob) counts(items []*reset.Item) string {
+// counts says how many of which parts, and where they hang now if others like
+// them stay in their row: 2 × Peg hook 6 (now at 8½ · 13).
+func (j *ResetJob) counts(items []*reset.Item, w when) string {
 	var texts []string
 	for _, g := range byKind(items) {
-		texts = append(texts, fmt.Sprintf("%d × %s", len(g), j.partName(g[0].Part, g[0].Cut)))
+		text := fmt.Sprintf("%d × %s", len(g), j.partName(g[0].Part, g[0].Cut))
+		if place := placeOf(g[0], before); w == before && place != nil && alike(place) > len(g) {
+			text += " (" + fmt.Sprintf(j.Words.NowAt, j.spots(piecesOf(g, before))) + ")"
+		}
+		texts = append(texts, text)
 	}
 	return strings.Join(texts, "; ")
+}
+
+// alike counts the pieces in a row that are like the one at a place, it among them.
+func alike(p *reset.Place) int {
+	n := 0
+	for _, o := range p.Row.All() {
+		if o.Part == p.Piece.Part && o.Cut == p.Piece.Cut {
+			n++
+		}
+	}
+	return n
+}
+
+// piecesOf are the pieces of items in one of the units, from the left.
+func piecesOf(items []*reset.Item, w when) []*unit.Piece {
+	pieces := make([]*unit.Piece, len(items))
+	for i, item := range items {
+		pieces[i] = placeOf(item, w).Piece
+	}
+	slices.SortStableFunc(pieces, func(a, b *unit.Piece) int { return cmp.Compare(a.X, b.X) })
+	return pieces
 }
 
 // along says where along the face the pieces of a step go, kind by kind.
@@ -233,12 +270,7 @@ func (j *ResetJob) along(items []*reset.Item) []string {
 	var lines []string
 	groups := byKind(items)
 	for _, g := range groups {
-		pieces := make([]*unit.Piece, len(g))
-		for i, item := range g {
-			pieces[i] = item.To.Piece
-		}
-		slices.SortStableFunc(pieces, func(a, b *unit.Piece) int { return int(a.X/measure.Micrometre) - int(b.X/measure.Micrometre) })
-		spots := j.spots(pieces)
+		spots := j.spots(piecesOf(g, after))
 		if len(groups) > 1 {
 			spots = j.partName(g[0].Part, g[0].Cut) + " " + spots
 		}

@@ -34,7 +34,9 @@ type ResetWords struct {
 	ToStock, ToCart, FromStock, FromCart                  string // how many
 	DoNudge                                               string // row, goods
 	PlacesAlong                                           string // unit, places
-	LeftEdgeAt                                            string // place
+	LeftEdgeAt, NowAt                                     string // place
+	AfterStep                                             string // step
+	AfterSteps                                            string // from step, to step
 	FacingOne, UnitOne                                    string
 	FacingMany, UnitMany                                  string // how many
 	TipAfter, BalanceAfter                                string
@@ -65,7 +67,7 @@ func englishReset() ResetWords {
 		ChangeOf: "%s: hardware to change", ChangeUnder: "Dashed: where it hangs now. Full: where it goes. The number behind a mark is the step. The step list has every place.",
 		GoodsChangeOf: "%s: goods to change", GoodsChangeUnder: "Left as it stands, right as it will be. The number behind a mark is the step.",
 		StandsNow: "As it stands", StandsThen: "As it will be",
-		OldRow: "old %s", NewRow: "new %s", RowAt: "%s, %s, %s up",
+		OldRow: "old %s", NewRow: "new %s", RowAt: "%s (%s, %s up)",
 		StepList: "Step list", StepListUnder: "One after the other; tick off what is done. Old and new: rows of the old plan and of the new.",
 		StepHead: "Step", DoHead: "What to do", TimeHead: "Min:s", PeopleHead: "People", AfterHead: "After step", BothPeople: "both",
 		DoCart: "Take off %s, onto the cart: %s.", DoBack: "Take off %s, back to stock: %s.",
@@ -76,10 +78,11 @@ func englishReset() ResetWords {
 		DoThin: "Thin out %s: %s.", DoTopUp: "Top up %s: %s.",
 		ToStock: "%d to stock", ToCart: "%d onto the cart", FromStock: "%d from stock", FromCart: "%d from the cart",
 		DoNudge:     "Move along %s, without taking off: %s.",
-		PlacesAlong: "From the left edge (%s): %s.", LeftEdgeAt: "left side at %s",
+		PlacesAlong: "From the left edge (%s): %s.", LeftEdgeAt: "left side at %s", NowAt: "now at %s",
 		FacingOne: "1 facing", FacingMany: "%d facings", UnitOne: "1 unit", UnitMany: "%d units",
-		TipAfter:     "Caution: after this step a push may tip the unit. A second person holds it until the next steps have brought weight back.",
-		BalanceAfter: "Caution: after this step one side is much heavier than the other. A second person steadies the unit until both are level again.",
+		AfterStep: "Caution, after step %d:", AfterSteps: "Caution, after steps %d to %d:",
+		TipAfter:     "a push may tip the unit. A second person holds it until the next steps have brought weight back.",
+		BalanceAfter: "one side is much heavier than the other. A second person steadies the unit until both are level again.",
 		SumsByFace:   "Sums by face",
 		PullSheet:    "Pull sheet", PullSheetUnder: "What goes back to stock: hardware, then goods by SKU.",
 		NetPick: "Net pick list", NetPickUnder: "What is fetched from stock besides what the unit already has: hardware, then goods by SKU.",
@@ -108,7 +111,7 @@ func spanishReset() ResetWords {
 		ChangeOf: "%s: herrajes por cambiar", ChangeUnder: "A trazos: donde cuelga ahora. Lleno: adonde va. El número tras la señal es el paso. La lista de pasos tiene todos los lugares.",
 		GoodsChangeOf: "%s: mercancía por cambiar", GoodsChangeUnder: "A la izquierda como está, a la derecha como quedará. El número tras la señal es el paso.",
 		StandsNow: "Como está", StandsThen: "Como quedará",
-		OldRow: "%s anterior", NewRow: "%s nueva", RowAt: "%s, %s, a %s del piso",
+		OldRow: "%s anterior", NewRow: "%s nueva", RowAt: "%s (%s, a %s del piso)",
 		StepList: "Lista de pasos", StepListUnder: "Uno tras otro; marque lo hecho. Anterior y nueva: filas del plan anterior y del nuevo.",
 		StepHead: "Paso", DoHead: "Qué hacer", TimeHead: "Min:s", PeopleHead: "Personas", AfterHead: "Tras el paso", BothPeople: "ambas",
 		DoCart: "Retire de %s, al carro: %s.", DoBack: "Retire de %s, al almacén: %s.",
@@ -119,10 +122,11 @@ func spanishReset() ResetWords {
 		DoThin: "Aligere %s: %s.", DoTopUp: "Complete %s: %s.",
 		ToStock: "%d al almacén", ToCart: "%d al carro", FromStock: "%d del almacén", FromCart: "%d del carro",
 		DoNudge:     "Corra en %s, sin retirar: %s.",
-		PlacesAlong: "Desde el borde izquierdo (%s): %s.", LeftEdgeAt: "lado izquierdo a %s",
+		PlacesAlong: "Desde el borde izquierdo (%s): %s.", LeftEdgeAt: "lado izquierdo a %s", NowAt: "ahora a %s",
 		FacingOne: "1 frente", FacingMany: "%d frentes", UnitOne: "1 unidad", UnitMany: "%d unidades",
-		TipAfter:     "Precaución: tras este paso un empujón puede volcar el mueble. Otra persona lo sujeta hasta que los pasos siguientes devuelvan peso.",
-		BalanceAfter: "Precaución: tras este paso un lado pesa mucho más que el otro. Otra persona sujeta el mueble hasta que se igualen.",
+		AfterStep: "Precaución, tras el paso %d:", AfterSteps: "Precaución, tras los pasos %d a %d:",
+		TipAfter:     "un empujón puede volcar el mueble. Otra persona lo sujeta hasta que los pasos siguientes devuelvan peso.",
+		BalanceAfter: "un lado pesa mucho más que el otro. Otra persona sujeta el mueble hasta que se igualen.",
 		SumsByFace:   "Sumas por cara",
 		PullSheet:    "Hoja de retirada", PullSheetUnder: "Lo que vuelve al almacén: herrajes y después mercancía por SKU.",
 		NetPick: "Recogida neta", NetPickUnder: "Lo que se trae del almacén además de lo que ya tiene el mueble: herrajes y después mercancía por SKU.",
@@ -151,7 +155,7 @@ func frenchReset() ResetWords {
 		ChangeOf: "%s : accessoires à changer", ChangeUnder: "En tirets : où cela pend. En trait plein : où cela va. Le nombre après la marque est l'étape. La liste des étapes a toutes les places.",
 		GoodsChangeOf: "%s : marchandises à changer", GoodsChangeUnder: "À gauche tel quel, à droite tel que ce sera. Le nombre après la marque est l'étape.",
 		StandsNow: "Tel quel", StandsThen: "Tel que ce sera",
-		OldRow: "%s avant", NewRow: "%s après", RowAt: "%s, %s, à %s du sol",
+		OldRow: "%s avant", NewRow: "%s après", RowAt: "%s (%s, à %s du sol)",
 		StepList: "Liste des étapes", StepListUnder: "L'une après l'autre ; cocher ce qui est fait. Avant et après : rangées de l'ancien plan et du nouveau.",
 		StepHead: "Étape", DoHead: "Que faire", TimeHead: "Min:s", PeopleHead: "Personnes", AfterHead: "Après l'étape", BothPeople: "les deux",
 		DoCart: "Enlever de %s, sur le chariot : %s.", DoBack: "Enlever de %s, vers la réserve : %s.",
@@ -162,10 +166,11 @@ func frenchReset() ResetWords {
 		DoThin: "Alléger %s : %s.", DoTopUp: "Compléter %s : %s.",
 		ToStock: "%d en réserve", ToCart: "%d sur le chariot", FromStock: "%d de la réserve", FromCart: "%d du chariot",
 		DoNudge:     "Décaler sur %s, sans enlever : %s.",
-		PlacesAlong: "Depuis le bord gauche (%s) : %s.", LeftEdgeAt: "côté gauche à %s",
+		PlacesAlong: "Depuis le bord gauche (%s) : %s.", LeftEdgeAt: "côté gauche à %s", NowAt: "à présent à %s",
 		FacingOne: "1 frontale", FacingMany: "%d frontales", UnitOne: "1 unité", UnitMany: "%d unités",
-		TipAfter:     "Attention : après cette étape, une poussée peut renverser le meuble. Une autre personne le tient jusqu'à ce que les étapes suivantes aient ramené du poids.",
-		BalanceAfter: "Attention : après cette étape, un côté est bien plus lourd que l'autre. Une autre personne tient le meuble jusqu'à l'équilibre.",
+		AfterStep: "Attention, après l'étape %d :", AfterSteps: "Attention, après les étapes %d à %d :",
+		TipAfter:     "une poussée peut renverser le meuble. Une autre personne le tient jusqu'à ce que les étapes suivantes aient ramené du poids.",
+		BalanceAfter: "un côté est bien plus lourd que l'autre. Une autre personne tient le meuble jusqu'à l'équilibre.",
 		SumsByFace:   "Sommes par face",
 		PullSheet:    "Fiche de retrait", PullSheetUnder: "Ce qui retourne en réserve : les accessoires, puis les marchandises par UGS.",
 		NetPick: "Prélèvement net", NetPickUnder: "Ce qu'on prend en réserve en plus de ce que le meuble a déjà : les accessoires, puis les marchandises par UGS.",
