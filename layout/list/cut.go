@@ -19,6 +19,11 @@ import (
 // addresses are those of the rows it goes to, and of a panel face and bay: F2 is
 // the second bay of the front.
 func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []diag.Finding) {
+	return CutsOnly(u, pick, hand, func(*unit.Piece) bool { return true })
+}
+
+// CutsOnly is Cuts for a pick list of some pieces of a unit, as PickOnly makes it.
+func CutsOnly(u *unit.Unit, pick []PickLine, hand []parts.OnHand, keep func(*unit.Piece) bool) ([]saw.Plan, []diag.Finding) {
 	var jobs []*saw.Job
 	of := map[*parts.Stock]*saw.Job{}
 	var places map[lineKey]*places
@@ -27,7 +32,7 @@ func Cuts(u *unit.Unit, pick []PickLine, hand []parts.OnHand) ([]saw.Plan, []dia
 			continue
 		}
 		if places == nil {
-			places = cutPlaces(u)
+			places = cutPlaces(u, keep)
 		}
 		stock := line.Part.Cut.From
 		job := of[stock]
@@ -101,7 +106,7 @@ type places struct {
 	first diag.Span
 }
 
-func cutPlaces(u *unit.Unit) map[lineKey]*places {
+func cutPlaces(u *unit.Unit, keep func(*unit.Piece) bool) map[lineKey]*places {
 	all := map[lineKey]*places{}
 	add := func(part *parts.Part, cut measure.Length, address string, at diag.Span) {
 		if part.Cut == nil {
@@ -121,7 +126,9 @@ func cutPlaces(u *unit.Unit) map[lineKey]*places {
 	for _, face := range u.Faces {
 		for _, row := range face.Rows {
 			for _, p := range row.All() {
-				add(p.Part, p.Cut, row.Address, row.Declared.Span)
+				if keep(p) {
+					add(p.Part, p.Cut, row.Address, row.Declared.Span)
+				}
 			}
 		}
 	}

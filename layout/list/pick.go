@@ -153,12 +153,32 @@ func (l *PickLine) add(pieces int, face plan.FaceID, row string) {
 // then from the shortest and narrowest to the longest and widest, so that one
 // walk along the shelves of the stockroom meets everything in turn.
 func Pick(u *unit.Unit) []PickLine {
+	return pick(u, true, func(*unit.Piece) bool { return true })
+}
+
+// PickOnly is the pick list of some pieces of a unit: those that hang and that
+// keep is true of, with what they are put up with, and if bare is set the bare
+// unit. Balloons are those of Pick.
+func PickOnly(u *unit.Unit, bare bool, keep func(*unit.Piece) bool) []PickLine {
+	balloon := Balloons(Pick(u))
+	lines := pick(u, bare, keep)
+	for i := range lines {
+		lines[i].Balloon = balloon(lines[i].Part, lines[i].Cut)
+	}
+	return lines
+}
+
+func pick(u *unit.Unit, bare bool, keep func(*unit.Piece) bool) []PickLine {
 	t := tally{parts: u.Parts, at: map[lineKey]*PickLine{}}
-	t.structure(u)
+	if bare {
+		t.structure(u)
+	}
 	for _, face := range u.Faces {
 		for _, row := range face.Rows {
 			for _, piece := range row.All() {
-				t.add(piece.Part, piece.Cut, 1, face.ID, row.Address)
+				if keep(piece) {
+					t.add(piece.Part, piece.Cut, 1, face.ID, row.Address)
+				}
 			}
 		}
 	}
@@ -171,6 +191,25 @@ func Pick(u *unit.Unit) []PickLine {
 		lines[i] = *line
 	}
 	return lines
+}
+
+// Less is the line with so many pieces fewer, the last ones.
+func (l PickLine) Less(pieces int) PickLine {
+	each := l.Each()
+	l.Quantity -= pieces
+	l.Weight = measure.Mass(l.Quantity) * each
+	l.Packs = packs(&l)
+	left := l.Quantity
+	portions := l.Portions
+	l.Portions, l.Rows = nil, nil
+	for _, p := range portions {
+		if p.Pieces = min(p.Pieces, left); p.Pieces == 0 {
+			break
+		}
+		left -= p.Pieces
+		l.Portions, l.Rows = append(l.Portions, p), append(l.Rows, p.Rows...)
+	}
+	return l
 }
 
 // structure counts the bare unit: one frame, one set of what it stands on, and

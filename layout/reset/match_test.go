@@ -132,7 +132,7 @@ func TestMatch(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.reason, func(t *testing.T) {
-			r := Make(of(t, tt.bare, tt.before), of(t, tt.bare, tt.after), Options{})
+			r := paired(of(t, tt.bare, tt.before), of(t, tt.bare, tt.after), Options{})
 			if got := r.tally(); got != tt.want || r.Handling() != tt.seconds {
 				t.Errorf("got %d s: %s\nwant %d s: %s\n%s", r.Handling(), got, tt.seconds, tt.want, r.dump())
 			}
@@ -230,7 +230,7 @@ func TestSamples(t *testing.T) {
 	for i := range year {
 		from, to := year[i], year[(i+1)%len(year)]
 		t.Run(from+" to "+to, func(t *testing.T) {
-			r := Make(sample(t, from), sample(t, to), Options{})
+			r := paired(sample(t, from), sample(t, to), Options{})
 			checkWhole(t, r)
 			golden.Check(t, "testdata/"+from+"-"+to+".txt", r.dump())
 		})
@@ -253,7 +253,7 @@ func TestAnyToAny(t *testing.T) {
 			if len(old.Faces[0].Rows) > 60 || len(new.Faces[0].Rows) > 60 {
 				continue
 			}
-			r := Make(old, new, Options{Rebuild: Differences(old, new) != nil})
+			r := paired(old, new, Options{Rebuild: Differences(old, new) != nil})
 			checkWhole(t, r)
 			if old == new && r.Handling() != 0 {
 				t.Errorf("%s: nothing changes, and that takes %d s", old.Plan.Title, r.Handling())

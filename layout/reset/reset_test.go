@@ -45,6 +45,16 @@ func dressed(t testing.TB, text string, files ...string) *unit.Unit {
 	return p.Unit
 }
 
+// paired is Make without the order of the work.
+func paired(old, new *unit.Unit, o Options) *Reset {
+	r := &Reset{Old: old, New: new, Rebuild: o.Rebuild}
+	r.compare()
+	if len(r.Differences) == 0 || o.Rebuild {
+		r.match()
+	}
+	return r
+}
+
 // dump is a reset as text: what becomes of each piece and each facing.
 func (r *Reset) dump() string {
 	var b strings.Builder
