@@ -84,7 +84,7 @@ func (t *thing) lift() {
 
 // assemble makes the jobs and what must come before what among them.
 func (r *Reset) assemble(things []*thing, c *clashes, t *tangle) *work {
-	w := &work{reset: r, jobs: r.jobs(things), start: carriedBy(things, r)}
+	w := &work{reset: r, jobs: r.jobs(things), start: r.hanging()}
 	jobOf := func(event int32) int {
 		if it := things[event/2]; event%2 == 0 {
 			return it.off

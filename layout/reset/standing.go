@@ -45,16 +45,15 @@ func (l load) minus(o load) load {
 	return l
 }
 
-// carriedBy is all hardware and goods of a unit; each weighs what the product
-// weighs by the given plan's goods.
-func carriedBy(things []*thing, r *Reset) load {
+// hanging is all hardware and goods of the old unit. Goods weigh what the new
+// plan says, if it has them.
+func (r *Reset) hanging() load {
 	var sum load
-	for _, t := range things {
-		if t.rides {
-			continue
-		}
-		from, _ := t.moving(r)
-		sum = sum.plus(from)
+	for _, it := range r.Items {
+		sum = sum.plus(it.From.where(r.Old).load())
+	}
+	for _, f := range r.Facings {
+		sum = sum.plus(f.From.where(f.Product.Weight).load())
 	}
 	return sum
 }
