@@ -394,16 +394,12 @@ func (m markText) leads(page *pdftest.Page, to []pdftest.Box) bool {
 	}
 	return slices.ContainsFunc(page.Lines, func(l pdftest.Line) bool {
 		beside := near(l.From.Y, (m.at.Min.Y+m.at.Max.Y)/2, 1.5) && l.From.X < m.at.Min.X && m.at.Min.X-l.From.X < 5
-		return beside && slices.ContainsFunc(to, func(b pdftest.Box) bool { return isIn(l.To, grow(b, 0.3)) })
+		return beside && slices.ContainsFunc(to, func(b pdftest.Box) bool { return inside(l.To, grow(b, 0.3)) })
 	})
 }
 
 func grow(b pdftest.Box, by float64) pdftest.Box {
 	return pdftest.Box{Min: pdftest.Point{X: b.Min.X - by, Y: b.Min.Y - by}, Max: pdftest.Point{X: b.Max.X + by, Y: b.Max.Y + by}}
-}
-
-func isIn(p pdftest.Point, b pdftest.Box) bool {
-	return p.X >= b.Min.X && p.X <= b.Max.X && p.Y >= b.Min.Y && p.Y <= b.Max.Y
 }
 
 // boxed are the kinds of piece whose drawing has their whole box in it.
@@ -446,7 +442,7 @@ func (n *night) drawings(t *testing.T) {
 		for _, item := range n.Items {
 			for _, end := range []struct {
 				place *reset.Place
-				step  int
+				steps map[*reset.Item]int
 				old   bool
 			}{{item.From, leaves, true}, {item.To, comes, false}} {
 				if end.place == nil || end.place.Face.ID != f.ID || item.Host != nil {
@@ -472,22 +468,24 @@ func (n *night) drawings(t *testing.T) {
 	}
 }
 
-// marked says whether a mark with the letter and the step stands by the piece or
-// by one in its row to which the same happens.
+// marked says whether a mark with the letter and the step stands by the pieces in
+// the row to which the same happens in the steps it names.
 func (n *night) marked(e elevation, marks []markText, row *unit.Row, item *reset.Item, steps map[*reset.Item]int, old bool) bool {
-	var like []pdftest.Box
-	for _, other := range n.Items {
-		place := other.To
-		if old {
-			place = other.From
-		}
-		if place != nil && place.Row == row && other.Way.Mark() == item.Way.Mark() && steps[other] == steps[item] {
-			like = append(like, e.box(place.Piece.Box))
-		}
-	}
 	return slices.ContainsFunc(marks, func(m markText) bool {
-		named := item.Way == reset.Stay || slices.Contains(m.steps, steps[item])
-		return m.letter == string(item.Way.Mark()) && named && m.leads(e.page, like)
+		if m.letter != string(item.Way.Mark()) || item.Way != reset.Stay && !slices.Contains(m.steps, steps[item]) {
+			return false
+		}
+		var like []pdftest.Box
+		for _, other := range n.Items {
+			place := other.To
+			if old {
+				place = other.From
+			}
+			if place != nil && place.Row == row && other.Way.Mark() == item.Way.Mark() && (item.Way == reset.Stay || slices.Contains(m.steps, steps[other])) {
+				like = append(like, e.box(place.Piece.Box))
+			}
+		}
+		return m.leads(e.page, like)
 	})
 }
 
