@@ -4,11 +4,15 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 
+	"setwright/layout/buy"
 	"setwright/layout/diag"
 	"setwright/layout/kit"
 	"setwright/layout/list"
+	"setwright/layout/parts"
 	"setwright/layout/reset"
+	"setwright/layout/saw"
 	"setwright/render"
 	"setwright/render/pdf"
 )
@@ -81,8 +85,9 @@ func makeReset(paths []string, to resetTargets, s streams) error {
 		all.add(differ(night.Differences, all.seasons))
 		return all.refuse(s)
 	}
-	all.add(all.named(1, night.Findings))
-	made, err := to.files(all, night)
+	cuts, bought, found := buying(night, all.hand)
+	all.add(all.named(1, append(slices.Clip(night.Findings), found...)))
+	made, err := to.files(all, night, cuts, bought)
 	if err != nil {
 		return err
 	}
@@ -90,6 +95,16 @@ func makeReset(paths []string, to resetTargets, s streams) error {
 		return err
 	}
 	return all.write(made, "the reset is", s)
+}
+
+// buying is what must be cut and bought for the night. Where neither stock nor
+// prices are known there is nothing to say of buying, as in the pack of a plan.
+func buying(night *reset.Reset, hand []parts.OnHand) ([]saw.Plan, buy.Purchase, []diag.Finding) {
+	cuts, bought, found := night.Buying(hand)
+	if hand == nil && !bought.Priced() {
+		return cuts, buy.Purchase{}, slices.DeleteFunc(found, func(f diag.Finding) bool { return f.Code == "price-missing" })
+	}
+	return cuts, bought, found
 }
 
 // differ says what the bare units differ in, for which there is no reset but by
@@ -110,10 +125,10 @@ func differ(list []reset.Difference, plans []kit.Season) []diag.Finding {
 }
 
 // files makes every file before the first is written.
-func (to resetTargets) files(all *several, night *reset.Reset) (*outputs, error) {
+func (to resetTargets) files(all *several, night *reset.Reset, cuts []saw.Plan, bought buy.Purchase) (*outputs, error) {
 	o := &outputs{folder: to.csv}
 	var errs []error
-	var tables []*list.Table
+	tables := reset.Tables(night, cuts, bought)
 	if to.csv != "" {
 		for _, t := range tables {
 			errs = append(errs, list.WriteCSV(o.file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
@@ -121,7 +136,7 @@ func (to resetTargets) files(all *several, night *reset.Reset) (*outputs, error)
 	}
 	if to.pdf != "" {
 		drawn := render.Reset(night, all.findings.All(), all.together, render.ResetOptions{
-			Options: render.Options{Program: program, Fingerprint: all.mark, Images: all.projects[1].Image},
+			Options: render.Options{Program: program, Fingerprint: all.mark, Images: all.projects[1].Image, Cuts: cuts, Purchase: bought},
 			OldMark: all.projects[0].Fingerprint, NewMark: all.projects[1].Fingerprint, Lists: tables,
 		})
 		errs = append(errs, pdf.Write(o.file(to.pdf, "-o"), drawn))

@@ -1,9 +1,14 @@
 package draw
 
 import (
+	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
 	"setwright/layout/list"
+	"setwright/layout/measure"
+	"setwright/layout/reset"
 	"setwright/render/sheet"
 )
 
@@ -20,11 +25,11 @@ func (j *ResetJob) Sheets() []*Page {
 		pages = append(pages, j.GoodsChange(id)...)
 	}
 	pages = append(pages, j.Steps()...)
-	pages = append(pages, j.list("pull", w.PullSheet, w.PullSheetUnder, w.NothingBack)...)
-	pages = append(pages, j.list("pick", w.NetPick, w.NetPickUnder, w.NothingFetched)...)
+	pages = append(pages, j.stockSheet("pull", w.PullSheet, w.PullSheetUnder, w.NothingBack, w.FromHead, j.reset.Pulled(), j.reset.PulledGoods())...)
+	pages = append(pages, j.stockSheet("net-pick", w.NetPick, w.NetPickUnder, w.NothingFetched, w.ToHead, j.reset.Fetched(), j.reset.FetchedGoods())...)
 	pages = append(pages, j.ordersOf("net-", w.NetBuy)...)
 	pages = append(pages, j.cutsOf("net-", "", j.Cuts)...)
-	pages = append(pages, j.list("goods", w.GoodsMoves, w.GoodsMovesUnder, w.NoneMoved)...)
+	pages = append(pages, j.moves()...)
 	pages = append(pages, j.PositionKey()...)
 	pages = append(pages, j.SignOff()...)
 	unlink(pages)
@@ -45,68 +50,121 @@ func unlink(pages []*Page) {
 	}
 }
 
-// list draws one of the reset's tables with a box to tick before each line. An
-// empty one says so in a line.
-func (j *ResetJob) list(name, title, under, nothing string) []*Page {
-	at := slices.IndexFunc(j.Lists, func(t *list.Table) bool { return t.Name == name })
-	if at < 0 {
-		return nil
-	}
+// stockSheet draws what goes between unit and stock: hardware in walking order,
+// then goods, each line with a box to tick. One without lines says so.
+func (j *ResetJob) stockSheet(name, title, under, nothing, where string, hardware []list.PickLine, goods []reset.GoodsLine) []*Page {
 	s := &section{job: j.Job, name: name, title: title, under: under}
 	f := s.flowFresh()
-	if of := j.Lists[at]; len(of.Rows) == 0 {
+	if len(hardware)+len(goods) == 0 {
 		f.text(nothing, letter(plain), 0)
-	} else {
-		t := j.tabled(of)
-		if t.heightIn(wide(f.area)) > f.left() {
-			t.space = tightSpace
-		}
-		f.table(t)
+		return s.pages
+	}
+	if len(hardware) > 0 {
+		f.heading(j.Words.ResetHardware, 14*mm)
+		f.table(j.hardwareTable(where, hardware))
+		f.skip(5 * mm)
+	}
+	if len(goods) > 0 {
+		f.heading(j.Words.GoodsUnits, 14*mm)
+		f.table(j.goodsTable(where, goods))
 	}
 	return s.pages
 }
 
-// tabled is a list as a table of a sheet, without the columns that are left out
-// where room is short.
-func (j *ResetJob) tabled(of *list.Table) table {
-	t := table{columns: []column{{tick: true}}}
-	for _, c := range of.Columns {
-		if c.Detail {
-			continue
+// hardwareTable lists parts by group, whole packs and what is over; what is cut
+// is in none.
+func (j *ResetJob) hardwareTable(where string, lines []list.PickLine) table {
+	w := j.Words
+	t := table{space: tightSpace, columns: []column{{tick: true}, {head: w.Part, flex: 5}, {head: w.Size, flex: 3}, {head: w.Quantity, end: true},
+		{head: w.Packs, end: true}, {head: w.SingleHead, end: true}, {head: w.Weight, end: true}, {head: where, flex: 3}}}
+	group, pieces, weight := list.Group(""), 0, measure.Mass(0)
+	for _, l := range lines {
+		if l.Group != group {
+			group = l.Group
+			t.records = append(t.records, record{group: j.groupName(group)})
 		}
-		head := j.Words.ListWord(c.Name)
-		if unit := of.Unit(c); unit != "" {
-			head += " (" + unit + ")"
+		packs, single := "", strconv.Itoa(l.Quantity)
+		if n := l.Part.Pack; n > 1 && l.Part.Cut == nil {
+			packs, single = whole(l.Quantity, n)
 		}
-		col := column{head: head, end: true}
-		if c.Kind == list.Text || c.Kind == list.Word {
-			col.end, col.flex = false, 1
-		} else {
-			col.head = stacked(head)
-		}
-		t.columns = append(t.columns, col)
+		t.records = append(t.records, record{cells: []string{"", j.partName(l.Part, 0) + "\n" + l.Part.ID, j.pickSize(l), strconv.Itoa(l.Quantity), packs, single,
+			j.weight(l.Weight), strings.Join(l.Rows, ", ")}})
+		pieces, weight = pieces+l.Quantity, weight+l.Weight
 	}
-	for _, row := range of.Rows {
-		cells := []string{""}
-		for i, c := range of.Columns {
-			if !c.Detail {
-				cells = append(cells, j.cellText(of, row[i]))
-			}
-		}
-		t.records = append(t.records, record{cells: cells})
-	}
+	t.records = append(t.records, record{bold: true, cells: []string{"", w.TogetherHead, "", strconv.Itoa(pieces), "", "", j.mass(weight)}})
 	return t
 }
 
-// cellText is a cell as the plan's language writes it.
-func (j *ResetJob) cellText(t *list.Table, c list.Cell) string {
-	switch c.Kind {
-	case list.Nothing:
-		return ""
-	case list.Text:
-		return c.Text
-	case list.Word:
-		return j.Words.ListWord(c.Text)
+// goodsTable lists products, whole cases and what is over.
+func (j *ResetJob) goodsTable(where string, lines []reset.GoodsLine) table {
+	w := j.Words
+	t := table{space: tightSpace, columns: []column{{tick: true}, {head: w.SKU}, {head: w.Product, flex: 5}, {head: w.Units, end: true},
+		{head: w.Cases, end: true}, {head: w.SingleHead, end: true}, {head: where, flex: 3}}}
+	units := 0
+	for _, l := range lines {
+		cases, single := "", strconv.Itoa(l.Units)
+		if l.Product.Case > 0 {
+			cases, single = whole(l.Units, l.Product.Case)
+		}
+		t.records = append(t.records, record{cells: []string{"", l.Product.SKU, l.Product.Name, strconv.Itoa(l.Units), cases, single, strings.Join(l.Addresses, ", ")}})
+		units += l.Units
 	}
-	return j.Words.Decimal(t.Figure(c))
+	t.records = append(t.records, record{bold: true, cells: []string{"", w.TogetherHead, "", strconv.Itoa(units)}})
+	return t
+}
+
+// whole splits a number into full packs, 3 × 12, and single ones; either is ""
+// for none.
+func whole(n, pack int) (packs, single string) {
+	if n >= pack {
+		packs = fmt.Sprintf("%d × %d", n/pack, pack)
+	}
+	if n%pack > 0 {
+		single = strconv.Itoa(n % pack)
+	}
+	return packs, single
+}
+
+// moves draws every product of which anything is handled: from where, to where.
+func (j *ResetJob) moves() []*Page {
+	at := slices.IndexFunc(j.Lists, func(t *list.Table) bool { return t.Name == "goods" })
+	if at < 0 {
+		return nil
+	}
+	w := j.Words
+	s := &section{job: j.Job, name: "goods-moves", title: w.GoodsMoves, under: w.GoodsMovesUnder}
+	f := s.flowFresh()
+	of := j.Lists[at]
+	if len(of.Rows) == 0 {
+		f.text(w.NoneMoved, letter(plain), 0)
+		return s.pages
+	}
+	heads := map[string]column{
+		"mark": {head: w.MarkHead}, "sku": {head: w.SKU}, "name": {head: w.Product, flex: 1}, "from": {head: w.FromHead}, "to": {head: w.ToHead},
+		"fronts": {head: w.Facings, end: true}, "units": {head: w.Units, end: true}, "from stock": {head: stacked(w.FetchHead), end: true}, "to stock": {head: stacked(w.BackHead), end: true},
+	}
+	t := table{space: tightSpace, columns: []column{{tick: true}}}
+	for _, c := range of.Columns {
+		t.columns = append(t.columns, heads[c.Name])
+	}
+	for _, row := range of.Rows {
+		cells := []string{""}
+		for _, c := range row {
+			cells = append(cells, j.moveCell(of, c))
+		}
+		t.records = append(t.records, record{cells: cells})
+	}
+	f.table(t)
+	return s.pages
+}
+
+// moveCell is a cell of the goods moves: places are addresses, or the stockroom.
+func (j *ResetJob) moveCell(t *list.Table, c list.Cell) string {
+	if c.Kind == list.Word && !strings.Contains(c.Text, "-") {
+		return j.Words.InStock
+	}
+	if c.Kind == list.Nothing {
+		return ""
+	}
+	return t.Figure(c)
 }

@@ -3,66 +3,63 @@ package words
 // ResetWords are those of the sheets by which one dressed unit is made into
 // another.
 type ResetWords struct {
-	ResetTitle                                            string // title of the new plan
-	ResetUnder                                            string
-	OldPlan, NewPlan, OldPlans                            string
-	ResetFigures, MarkHead, ResetHardware, ResetGoods     string
-	KeepName, MoveName, AddName, PullName                 string
-	KeepKey, MoveKey, AddKey, PullKey                     string
-	StepCount, TimeOne, TimeTwo, UnitsBack, UnitsCome     string
-	ResetTimes                                            string
-	ResetFaces, NothingChanges                            string
-	FaceSame                                              string // face
-	FaceChanges                                           string // face, pieces, facings
-	ResetKnow                                             string
-	AtStep                                                string // step, what is found
-	BareDiffers, WhatHead                                 string
-	ChangeOf                                              string // face
-	ChangeUnder                                           string
-	GoodsChangeOf                                         string // face
-	GoodsChangeUnder, StandsNow, StandsThen               string
-	OldRow, NewRow                                        string // address
-	RowAt                                                 string // row, slot, height
-	StepList, StepListUnder, StepHead, DoHead             string
-	TimeHead, PeopleHead, AfterHead, BothPeople           string
-	DoCart, DoBack                                        string // row, goods
-	DoDown, DoAside                                       string // row, pieces
-	DoSlip, DoShift                                       string // from, to, pieces
-	DoHang, DoHangAside                                   string // row, pieces
-	DoFill, DoFillStock                                   string // row, goods
-	DoThin, DoTopUp                                       string // row, goods
-	ToStock, ToCart, FromStock, FromCart                  string // how many
-	DoNudge                                               string // row, goods
-	PlacesAlong                                           string // unit, places
-	LeftEdgeAt, NowAt                                     string // place
-	AfterStep                                             string // step
-	AfterSteps                                            string // from step, to step
-	FacingOne, UnitOne                                    string
-	FacingMany, UnitMany                                  string // how many
-	TipAfter, BalanceAfter                                string
-	SumsByFace                                            string
-	PullSheet, PullSheetUnder, NetPick, NetPickUnder      string
-	NetBuy, NetBuyUnder                                   string
-	GoodsMoves, GoodsMovesUnder                           string
-	BackHead, FetchHead, FromHead, ToHead, InStock        string
-	CasesAnd                                              string // cases, units a case, units over
-	CasesOnly                                             string // cases, units a case
-	NothingBack, NothingFetched, NothingBought, NoneMoved string
+	ResetTitle                                                    string // title of the new plan
+	ResetUnder                                                    string
+	OldPlan, NewPlan                                              string
+	ResetFigures, MarkHead, ResetHardware, ResetGoods, GoodsUnits string
+	KeepName, MoveName, AddName, PullName                         string
+	KeepKey, MoveKey, AddKey, PullKey                             string
+	StepCount, TimeOne, TimeTwo, UnitsBack, UnitsCome             string
+	ResetTimes                                                    string
+	ResetFaces, NothingChanges                                    string
+	FaceSame                                                      string // face
+	FaceChanges                                                   string // face, pieces, facings
+	ResetKnow                                                     string
+	BareDiffers, WhatHead                                         string
+	ChangeOf                                                      string // face
+	ChangeUnder                                                   string
+	GoodsChangeOf                                                 string // face
+	GoodsChangeUnder, StandsNow, StandsThen                       string
+	OldRow, NewRow                                                string // address
+	RowAt                                                         string // row, slot, height
+	StepList, StepListUnder, StepHead, DoHead                     string
+	TimeHead, PeopleHead, AfterHead, BothPeople                   string
+	DoCart, DoBack                                                string // row, goods
+	DoDown, DoAside                                               string // row, pieces
+	DoSlip, DoShift                                               string // from, to, pieces
+	DoHang, DoHangAside                                           string // row, pieces
+	DoFill, DoFillStock                                           string // row, goods
+	DoThin, DoTopUp                                               string // row, goods
+	ToStock, ToCart, FromStock, FromCart                          string // how many
+	DoNudge                                                       string // row, goods
+	PlacesAlong                                                   string // unit, places
+	LeftEdgeAt, NowAt                                             string // place
+	AfterStep                                                     string // step
+	AfterSteps                                                    string // from step, to step
+	FacingOne, UnitOne                                            string
+	FacingMany, UnitMany                                          string // how many
+	TipAfter, BalanceAfter                                        string
+	SumsByFace                                                    string
+	PullSheet, PullSheetUnder, NetPick, NetPickUnder              string
+	NetBuy                                                        string
+	GoodsMoves, GoodsMovesUnder                                   string
+	BackHead, FetchHead, FromHead, ToHead, InStock, SingleHead    string
+	NothingBack, NothingFetched, NoneMoved                        string
 }
 
 func englishReset() ResetWords {
 	return ResetWords{
 		ResetTitle: "Reset to %s",
 		ResetUnder: "How the unit that stands is made into the next: what stays, moves, comes and goes, in which order.",
-		OldPlan:    "Old plan", NewPlan: "New plan", OldPlans: "Plans",
-		ResetFigures: "The change in figures", MarkHead: "Mark", ResetHardware: "Hardware, pieces", ResetGoods: "Goods, facings",
+		OldPlan:    "Old plan", NewPlan: "New plan",
+		ResetFigures: "The change in figures", MarkHead: "Mark", ResetHardware: "Hardware, pieces", ResetGoods: "Goods, facings", GoodsUnits: "Goods, units",
 		KeepName: "Keep", MoveName: "Move", AddName: "Add", PullName: "Pull",
 		KeepKey: "stays", MoveKey: "moves", AddKey: "comes from stock", PullKey: "goes back to stock",
 		StepCount: "Steps", TimeOne: "One person, estimate", TimeTwo: "Two people, estimate", UnitsBack: "Units back to stock", UnitsCome: "Units from stock",
 		ResetTimes: "Times are estimates: so many seconds a piece and a facing (house rule). They compare orders of work; they promise no finishing time.",
 		ResetFaces: "Face by face", NothingChanges: "Nothing changes: the unit already stands as the new plan has it.",
 		FaceSame: "%s: nothing changes.", FaceChanges: "%s: %d pieces and %d facings change.",
-		ResetKnow: "What to know about this reset", AtStep: "Step %d: %s",
+		ResetKnow:   "What to know about this reset",
 		BareDiffers: "What differs in the bare unit", WhatHead: "What",
 		ChangeOf: "%s: hardware to change", ChangeUnder: "Dashed: where it hangs now. Full: where it goes. The number behind a mark is the step. The step list has every place.",
 		GoodsChangeOf: "%s: goods to change", GoodsChangeUnder: "Left as it stands, right as it will be. The number behind a mark is the step.",
@@ -86,11 +83,10 @@ func englishReset() ResetWords {
 		SumsByFace:   "Sums by face",
 		PullSheet:    "Pull sheet", PullSheetUnder: "What goes back to stock: hardware, then goods by SKU.",
 		NetPick: "Net pick list", NetPickUnder: "What is fetched from stock besides what the unit already has: hardware, then goods by SKU.",
-		NetBuy: "Net buy list", NetBuyUnder: "What must be bought for the change, after what is pulled and what is in stock.",
+		NetBuy:     "Net buy list",
 		GoodsMoves: "Goods moves", GoodsMovesUnder: "Every product that changes, by SKU: from where, to where.",
-		BackHead: "Back", FetchHead: "Fetched", FromHead: "From", ToHead: "To", InStock: "stock",
-		CasesAnd: "%d cases of %d and %d", CasesOnly: "%d cases of %d",
-		NothingBack: "Nothing goes back.", NothingFetched: "Nothing is fetched.", NothingBought: "Nothing need be bought.", NoneMoved: "No goods move.",
+		BackHead: "To stock", FetchHead: "From stock", FromHead: "From", ToHead: "To", InStock: "stock", SingleHead: "Single",
+		NothingBack: "Nothing goes back.", NothingFetched: "Nothing is fetched.", NoneMoved: "No goods move.",
 	}
 }
 
@@ -98,15 +94,15 @@ func spanishReset() ResetWords {
 	return ResetWords{
 		ResetTitle: "Cambio a %s",
 		ResetUnder: "Cómo el mueble montado pasa a ser el siguiente: qué queda, se mueve, llega y se retira, y en qué orden.",
-		OldPlan:    "Plan anterior", NewPlan: "Plan nuevo", OldPlans: "Planes",
-		ResetFigures: "El cambio en cifras", MarkHead: "Señal", ResetHardware: "Herrajes, piezas", ResetGoods: "Mercancía, frentes",
+		OldPlan:    "Plan anterior", NewPlan: "Plan nuevo",
+		ResetFigures: "El cambio en cifras", MarkHead: "Señal", ResetHardware: "Herrajes, piezas", ResetGoods: "Mercancía, frentes", GoodsUnits: "Mercancía, unidades",
 		KeepName: "Queda", MoveName: "Se mueve", AddName: "Llega", PullName: "Se retira",
 		KeepKey: "queda", MoveKey: "se mueve", AddKey: "llega del almacén", PullKey: "vuelve al almacén",
 		StepCount: "Pasos", TimeOne: "Una persona, estimado", TimeTwo: "Dos personas, estimado", UnitsBack: "Unidades al almacén", UnitsCome: "Unidades del almacén",
 		ResetTimes: "Los tiempos son estimaciones: unos segundos por pieza y por frente (regla de la casa). Sirven para comparar; no prometen una hora de fin.",
 		ResetFaces: "Cara por cara", NothingChanges: "Nada cambia: el mueble ya está como lo pide el plan nuevo.",
 		FaceSame: "%s: nada cambia.", FaceChanges: "%s: cambian %d piezas y %d frentes.",
-		ResetKnow: "Qué saber de este cambio", AtStep: "Paso %d: %s",
+		ResetKnow:   "Qué saber de este cambio",
 		BareDiffers: "Qué difiere en el mueble desnudo", WhatHead: "Qué",
 		ChangeOf: "%s: herrajes por cambiar", ChangeUnder: "A trazos: donde cuelga ahora. Lleno: adonde va. Tras la señal, el paso, cuya lista tiene todos los lugares.",
 		GoodsChangeOf: "%s: mercancía por cambiar", GoodsChangeUnder: "A la izquierda como está, a la derecha como quedará. El número tras la señal es el paso.",
@@ -130,11 +126,10 @@ func spanishReset() ResetWords {
 		SumsByFace:   "Sumas por cara",
 		PullSheet:    "Hoja de retirada", PullSheetUnder: "Lo que vuelve al almacén: herrajes y después mercancía por SKU.",
 		NetPick: "Recogida neta", NetPickUnder: "Lo que se trae del almacén además de lo que ya tiene el mueble: herrajes y después mercancía por SKU.",
-		NetBuy: "Compra neta", NetBuyUnder: "Lo que hay que comprar para el cambio, descontado lo retirado y lo que hay en el almacén.",
+		NetBuy:     "Compra neta",
 		GoodsMoves: "Movimientos de mercancía", GoodsMovesUnder: "Cada producto que cambia, por SKU: de dónde y adónde.",
-		BackHead: "Vuelve", FetchHead: "Se trae", FromHead: "De", ToHead: "A", InStock: "almacén",
-		CasesAnd: "%d cajas de %d y %d", CasesOnly: "%d cajas de %d",
-		NothingBack: "Nada vuelve.", NothingFetched: "Nada se trae.", NothingBought: "No hay que comprar nada.", NoneMoved: "Ninguna mercancía cambia.",
+		BackHead: "Al almacén", FetchHead: "Del almacén", FromHead: "De", ToHead: "A", InStock: "almacén", SingleHead: "Sueltas",
+		NothingBack: "Nada vuelve.", NothingFetched: "Nada se trae.", NoneMoved: "Ninguna mercancía cambia.",
 	}
 }
 
@@ -142,15 +137,15 @@ func frenchReset() ResetWords {
 	return ResetWords{
 		ResetTitle: "Passage à %s",
 		ResetUnder: "Comment le meuble monté devient le suivant : ce qui reste, se déplace, arrive et part, et dans quel ordre.",
-		OldPlan:    "Ancien plan", NewPlan: "Nouveau plan", OldPlans: "Plans",
-		ResetFigures: "Le changement en chiffres", MarkHead: "Marque", ResetHardware: "Accessoires, pièces", ResetGoods: "Marchandises, frontales",
+		OldPlan:    "Ancien plan", NewPlan: "Nouveau plan",
+		ResetFigures: "Le changement en chiffres", MarkHead: "Marque", ResetHardware: "Accessoires, pièces", ResetGoods: "Marchandises, frontales", GoodsUnits: "Marchandises, unités",
 		KeepName: "Reste", MoveName: "Se déplace", AddName: "Arrive", PullName: "Part",
 		KeepKey: "reste", MoveKey: "se déplace", AddKey: "vient de la réserve", PullKey: "retourne en réserve",
 		StepCount: "Étapes", TimeOne: "Une personne, estimé", TimeTwo: "Deux personnes, estimé", UnitsBack: "Unités vers la réserve", UnitsCome: "Unités de la réserve",
 		ResetTimes: "Les temps sont des estimations : tant de secondes par pièce et par frontale (règle maison). Ils comparent ; ils ne promettent pas d'heure de fin.",
 		ResetFaces: "Face par face", NothingChanges: "Rien ne change : le meuble est déjà comme le veut le nouveau plan.",
 		FaceSame: "%s : rien ne change.", FaceChanges: "%s : %d pièces et %d frontales changent.",
-		ResetKnow: "À savoir sur ce changement", AtStep: "Étape %d : %s",
+		ResetKnow:   "À savoir sur ce changement",
 		BareDiffers: "Ce qui diffère du meuble nu", WhatHead: "Quoi",
 		ChangeOf: "%s : accessoires à changer", ChangeUnder: "En tirets : où cela pend. Plein : où cela va. Après la marque : l'étape, dont la liste a toutes les places.",
 		GoodsChangeOf: "%s : marchandises à changer", GoodsChangeUnder: "À gauche tel quel, à droite tel que ce sera. Le nombre après la marque est l'étape.",
@@ -174,10 +169,9 @@ func frenchReset() ResetWords {
 		SumsByFace:   "Sommes par face",
 		PullSheet:    "Fiche de retrait", PullSheetUnder: "Ce qui retourne en réserve : les accessoires, puis les marchandises par UGS.",
 		NetPick: "Prélèvement net", NetPickUnder: "Ce qu'on prend en réserve en plus de ce que le meuble a déjà : les accessoires, puis les marchandises par UGS.",
-		NetBuy: "Achats nets", NetBuyUnder: "Ce qu'il faut acheter pour le changement, une fois compté ce qui est retiré et ce qui est en réserve.",
+		NetBuy:     "Achats nets",
 		GoodsMoves: "Mouvements de marchandises", GoodsMovesUnder: "Chaque produit qui change, par UGS : d'où, vers où.",
-		BackHead: "Retour", FetchHead: "Pris", FromHead: "De", ToHead: "Vers", InStock: "réserve",
-		CasesAnd: "%d cartons de %d et %d", CasesOnly: "%d cartons de %d",
-		NothingBack: "Rien ne retourne.", NothingFetched: "Rien n'est pris.", NothingBought: "Il n'y a rien à acheter.", NoneMoved: "Aucune marchandise ne change.",
+		BackHead: "En réserve", FetchHead: "De la réserve", FromHead: "De", ToHead: "Vers", InStock: "réserve", SingleHead: "À l'unité",
+		NothingBack: "Rien ne retourne.", NothingFetched: "Rien n'est pris.", NoneMoved: "Aucune marchandise ne change.",
 	}
 }
