@@ -269,27 +269,10 @@ func rehung(_, _ *hung) (int, Way) { return 0, Rehang }
 const mostPairs = 4_000_000
 
 // pair pairs as many pieces as it can so that they save the most together, and
-// of the ways to do so takes the one that is nearest. Where there are too many
-// for that, those that can be left are left and the others paired in sheet order:
-// that saves as much, but for strips that might have ridden along; only it is not
-// the nearest.
+// of the ways to do so takes the one that is nearest.
 func (m *matcher) pair(old, new []*hung, saves saving) {
 	if len(old)*len(new) > mostPairs {
-		at := map[int]*hung{}
-		for _, n := range new {
-			at[n.place] = n
-		}
-		for _, o := range old {
-			if n := at[o.place]; n != nil && n.partner == nil {
-				if _, way := saves(o, n); way == Stay {
-					join(o, n, way)
-				}
-			}
-		}
-		old, new = single(old), single(new)
-		for i := range min(len(old), len(new)) {
-			join(old[i], new[i], Rehang)
-		}
+		pairInOrder(old, new, saves)
 		return
 	}
 	for i, k := range solve(old, new, saves) {
@@ -297,6 +280,27 @@ func (m *matcher) pair(old, new []*hung, saves saving) {
 			_, way := saves(old[i], new[k])
 			join(old[i], new[k], way)
 		}
+	}
+}
+
+// pairInOrder leaves what can be left and pairs the others in sheet order, where
+// there are too many to choose among them. That saves as much, but for strips that
+// might have ridden along; only it is not the nearest.
+func pairInOrder(old, new []*hung, saves saving) {
+	at := map[int]*hung{}
+	for _, n := range new {
+		at[n.place] = n
+	}
+	for _, o := range old {
+		if n := at[o.place]; n != nil && n.partner == nil {
+			if _, way := saves(o, n); way == Stay {
+				join(o, n, way)
+			}
+		}
+	}
+	old, new = single(old), single(new)
+	for i := range min(len(old), len(new)) {
+		join(old[i], new[i], Rehang)
 	}
 }
 

@@ -261,3 +261,67 @@ func TestAnyToAny(t *testing.T) {
 		}
 	}
 }
+
+// What differs between the plans' own lists under one name is not the same
+// thing, if it matters for mounting or for the room goods take; and a finding
+// says so. What does not matter changes nothing.
+func TestUnderOneName(t *testing.T) {
+	text := func(panel string) string {
+		return "plan: 1\ntitle: Test\nmeasure: in\nparts: [house.yaml]\ngoods: [goods.csv]\n" + strings.ReplaceAll(wires, "grid-24x60", panel) +
+			"dress:\n  front:\n    - {use: hook-6, bay: 1, at: 60in, count: 1, goods: {CARD: 1}}\n  left:\n    - {use: sign-11x7, at: 60in}\n"
+	}
+	const twin = "parts:\n  our-grid: {like: grid-24x60, name: Our own grid}\n"
+	tests := []struct {
+		reason       string
+		panel        string
+		parts, goods string
+		want         string
+		finding      string
+		front, left  bool // nothing changes there
+		refused      string
+		cause        string // which the finding tells
+	}{
+		{reason: "alike in all", panel: "grid-24x60", want: "1 stay hook-6, 1 stay sign-11x7, 1 stay CARD", front: true, left: true},
+		{reason: "another price and weight are nothing to a crew", panel: "grid-24x60", parts: "parts:\n  hook-6: {weight: 0.3, price: 2}\n",
+			want: "1 stay hook-6, 1 stay sign-11x7, 1 stay CARD", front: true, left: true},
+		{reason: "a hook of another length is another hook", panel: "grid-24x60", parts: "parts:\n  hook-6: {depth: 7}\n",
+			want: "1 return hook-6, 1 stay sign-11x7, 1 fetch hook-6, 1 rehang CARD", finding: "another-part", left: true, cause: "(depth)"},
+		{reason: "goods of another size are other goods", panel: "grid-24x60", goods: strings.Replace(someGoods, "peg,3,4", "peg,3,5", 1),
+			want: "1 stay hook-6, 1 stay sign-11x7, 1 return CARD, 1 fetch CARD", finding: "another-product", left: true},
+		{reason: "panels of another name that are alike", panel: "our-grid", parts: twin,
+			want: "1 stay hook-6, 1 stay sign-11x7, 1 stay CARD", finding: "same-panels", front: true, left: true},
+		{reason: "panels of one name with other slots", panel: "grid-24x60", parts: "parts:\n  grid-24x60: {panel: {first: 2, count: 19}}\n",
+			finding: "another-unit", refused: "the front panels: grid-24x60 of another slots"},
+	}
+	old := dressed(t, text("grid-24x60"), "house.yaml", "parts: {}\n", "goods.csv", someGoods)
+	for _, tt := range tests {
+		t.Run(tt.reason, func(t *testing.T) {
+			goods := tt.goods
+			if goods == "" {
+				goods = someGoods
+			}
+			list := tt.parts
+			if list == "" {
+				list = "parts: {}\n"
+			}
+			r := paired(old, dressed(t, text(tt.panel), "house.yaml", "measure: in\n"+list, "goods.csv", goods), Options{})
+			if got := r.tally(); got != tt.want {
+				t.Errorf("got %s\nwant %s", got, tt.want)
+			}
+			told := ""
+			for _, f := range r.Findings {
+				told += f.Code + ": " + f.Message
+			}
+			if !strings.HasPrefix(told, tt.finding) || tt.finding == "" && told != "" || !strings.Contains(told, tt.refused) || !strings.Contains(told, tt.cause) {
+				t.Errorf("told %q", told)
+			}
+			if tt.refused != "" {
+				return
+			}
+			if front, left := r.Unchanged("front"), r.Unchanged("left"); front != tt.front || left != tt.left {
+				t.Errorf("unchanged: front %t, left %t", front, left)
+			}
+			checkWhole(t, r)
+		})
+	}
+}

@@ -108,6 +108,7 @@ func spanish() *Words {
 		ResetWords:   spanishReset(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
+		resetLists:   spanishResetLists(),
 	}
 }
 

@@ -108,6 +108,7 @@ func french() *Words {
 		ResetWords:   frenchReset(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
+		resetLists:   frenchResetLists(),
 	}
 }
 

@@ -11,7 +11,7 @@ import (
 // list or of a column, a group, a face, a form. English has the one given. It
 // begins with a capital, as in a heading.
 func (w *Words) ListWord(word string) string {
-	switch t := cmp.Or(w.listWords[word], w.buyLists[word], w.kitLists[word]); {
+	switch t := cmp.Or(w.listWords[word], w.buyLists[word], w.kitLists[word], w.resetLists[word]); {
 	case t != "":
 		word = t
 	case word == "sku", word == "gtin":

@@ -108,6 +108,7 @@ type Words struct {
 
 	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
 	listWords  map[string]string // by the lists' own words, which are English
+	resetLists map[string]string // as listWords
 }
 
 // StaticsWords are those of the statics sheets.
