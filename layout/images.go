@@ -77,7 +77,7 @@ func (p *Project) atHand(list []*wanted) []*wanted {
 	}
 	var rest []*wanted
 	for _, w := range list {
-		if w.picture = p.pictures(w.product.Image); w.picture == nil {
+		if w.picture, w.sum = p.pictures(w.product.Image); w.picture == nil {
 			rest = append(rest, w)
 		}
 	}

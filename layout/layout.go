@@ -57,7 +57,8 @@ type Project struct {
 	Fingerprint string
 
 	over     []partsFile
-	pictures func(path string) *picture.Picture // asked before files; may be nil
+	builtIn  []parts.File
+	pictures Pictures // asked before files; may be nil
 	sources  []Source
 	images   []Image
 	byPath   map[string]*picture.Picture
@@ -67,8 +68,9 @@ type Project struct {
 // not changed, so that many plans may be read at once by one Reader.
 type Reader struct {
 	builtIn  *parts.List
-	over     []partsFile                        // laid over the parts of every plan
-	pictures func(path string) *picture.Picture // asked before files; may be nil
+	files    []parts.File // that builtIn was read from
+	over     []partsFile  // laid over the parts of every plan
+	pictures Pictures     // asked before files; may be nil
 }
 
 type partsFile struct {
@@ -78,11 +80,18 @@ type partsFile struct {
 
 // NewReader reads what every plan starts from.
 func NewReader() *Reader {
-	list, err := parts.BuiltIn()
+	r, err := NewReaderFrom(parts.BuiltInFiles())
 	if err != nil {
 		panic("layout: the built-in parts list: " + err.Error())
 	}
-	return &Reader{builtIn: list}
+	return r
+}
+
+// NewReaderFrom is NewReader with the files of another built-in parts list: that
+// of another version. What is wrong with them is an error.
+func NewReaderFrom(builtIn []parts.File) (*Reader, error) {
+	list, err := parts.BuiltInFrom(builtIn)
+	return &Reader{builtIn: list, files: builtIn}, err
 }
 
 // Over returns a Reader that lays one more parts list over those of every plan:
@@ -130,7 +139,7 @@ func (r *Reader) Parse(fsys fs.FS, name string, text []byte) *Project {
 }
 
 func (r *Reader) project() *Project {
-	return &Project{Parts: r.builtIn, over: r.over, pictures: r.pictures}
+	return &Project{Parts: r.builtIn, builtIn: r.files, over: r.over, pictures: r.pictures}
 }
 
 // parse goes as far as it can, so that one run reports what is wrong with every

@@ -39,18 +39,17 @@ func (p *Project) Sources() []Source { return p.sources }
 // named.
 func (p *Project) Images() []Image { return p.images }
 
-// WithBuiltIn returns a Reader that starts from another list than the built-in
-// one: that of another version.
-func (r *Reader) WithBuiltIn(list *parts.List) *Reader {
-	other := *r
-	other.builtIn = list
-	return &other
-}
+// BuiltIn are the files of the built-in parts list that the project started
+// from, in the order they are read.
+func (p *Project) BuiltIn() []parts.File { return p.builtIn }
 
-// WithPictures returns a Reader that asks for a picture, by the path from the
-// plan's folder, before it looks for a file. Where there is nil the file is
-// read.
-func (r *Reader) WithPictures(pictures func(path string) *picture.Picture) *Reader {
+// Pictures finds a picture, by the path from the plan's folder, and the SHA-256
+// of the file it was read from; nil if it knows none.
+type Pictures func(path string) (p *picture.Picture, sum string)
+
+// WithPictures returns a Reader that asks there for a picture before it looks
+// for a file.
+func (r *Reader) WithPictures(pictures Pictures) *Reader {
 	other := *r
 	other.pictures = pictures
 	return &other

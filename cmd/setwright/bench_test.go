@@ -34,7 +34,7 @@ func BenchmarkSpring(b *testing.B) {
 			b.Fatal("no pack: ", err)
 		}
 		b.ReportMetric(float64(len(p.pdf))/1000, "kB/pack")
-		b.ReportMetric(float64(len(p.sheets)), "sheets")
+		b.ReportMetric(float64(len(p.drawn.Sheets)), "sheets")
 	}
 }
 

@@ -16,41 +16,26 @@ import (
 type pack struct {
 	project  *layout.Project
 	findings *diag.List // named as the user names files
-	sheets   []*sheet.Sheet
+	drawn    *sheet.Pack
 	pdf      []byte
 	svgs     [][]byte // one a sheet, if wanted
 }
 
 // build is the whole pipeline: plan file, declared plan, dressed unit and
-// findings (layout.Load), sheets (render.Pack), PDF and SVG. Bad input leaves
-// the pack without sheets; its findings say why. Nothing is written here.
+// findings (layout.Load), sheets (render.Pack), what they are made from
+// (record), PDF and SVG. Bad input leaves the pack without sheets; its findings
+// say why. Nothing is written here.
 func build(src source, in io.Reader, wantSVG bool) (*pack, error) {
-	project, err := src.load(in)
-	if err != nil {
-		return nil, err
+	p, err := draw(src, in)
+	if err != nil || p.drawn == nil {
+		return p, err
 	}
-	p := &pack{project: project, findings: src.findings(project)}
-	if project.Unit == nil {
-		return p, nil
-	}
-	drawn, err := render.Pack(project.Unit, project.Findings.All(), render.Options{
-		Program:     program,
-		Fingerprint: project.Fingerprint,
-		Images:      project.Image,
-		Report:      project.Report,
-		Cuts:        project.Cuts,
-		Purchase:    project.Purchase,
-	})
-	if err != nil {
-		return nil, err
-	}
-	p.sheets = drawn.Sheets
 	var file bytes.Buffer
-	if err := pdf.Write(&file, drawn); err != nil {
+	if err := pdf.Write(&file, p.drawn); err != nil {
 		return nil, err
 	}
 	p.pdf = file.Bytes()
-	for _, s := range drawn.Sheets {
+	for _, s := range p.drawn.Sheets {
 		if !wantSVG {
 			break
 		}
@@ -60,5 +45,32 @@ func build(src source, in io.Reader, wantSVG bool) (*pack, error) {
 		}
 		p.svgs = append(p.svgs, file.Bytes())
 	}
+	return p, nil
+}
+
+// draw goes as far as the sheets and what is attached to them.
+func draw(src source, in io.Reader) (*pack, error) {
+	project, err := src.load(in)
+	if err != nil {
+		return nil, err
+	}
+	p := &pack{project: project, findings: src.findings(project)}
+	if project.Unit == nil {
+		return p, nil
+	}
+	p.drawn, err = render.Pack(project.Unit, project.Findings.All(), render.Options{
+		Program:     src.program(),
+		Fingerprint: project.Fingerprint,
+		Images:      project.Image,
+		Report:      project.Report,
+		Cuts:        project.Cuts,
+		Purchase:    project.Purchase,
+	})
+	if err != nil {
+		return nil, err
+	}
+	made := record{command: sheetsName, fingerprint: project.Fingerprint, summary: true}
+	made.add(src, project.Files[0], "", project)
+	made.attach(p.drawn)
 	return p, nil
 }

@@ -12,6 +12,7 @@ import (
 	"setwright/layout/list"
 	"setwright/render"
 	"setwright/render/pdf"
+	"setwright/render/sheet"
 )
 
 func compareCommand() *command {
@@ -86,13 +87,20 @@ func (to compareTargets) files(all *several, options []kit.Option) (*outputs, er
 		errs = append(errs, list.WriteCSV(o.file(to.csv, "--csv"), table))
 	}
 	if to.pdf != "" {
-		drawn := render.Compare(options, all.findings.All(), all.together, render.Options{Program: program, Fingerprint: all.mark})
-		errs = append(errs, pdf.Write(o.file(to.pdf, "-o"), drawn))
+		errs = append(errs, pdf.Write(o.file(to.pdf, "-o"), all.optionSheets(options)))
 	}
 	if o.files == nil {
 		errs = append(errs, writeAcross(o.file("-", ""), table))
 	}
 	return o, errors.Join(errs...)
+}
+
+// optionSheets are the sheets of a comparison, with what they are made from.
+func (all *several) optionSheets(options []kit.Option) *sheet.Pack {
+	made := all.record(compareName)
+	drawn := render.Compare(options, all.findings.All(), all.together, render.Options{Program: made.program, Fingerprint: all.mark})
+	made.attach(drawn)
+	return drawn
 }
 
 // writeAcross writes a table for people with its rows as columns.

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"setwright/layout/archive"
 	"setwright/layout/cutfile"
 	"setwright/layout/decode"
 	"setwright/layout/diag"
@@ -17,11 +18,19 @@ import (
 	"setwright/layout/saw"
 	"setwright/render"
 	"setwright/render/pdf"
+	"setwright/render/sheet"
 )
 
 func cutCommand() *command {
+	c, _ := cutFlagsCommand()
+	return c
+}
+
+// cutFlagsCommand is the command and its flags, which are read once more when its
+// sheets are made again.
+func cutFlagsCommand() (*command, *cutFlags) {
 	c := &command{
-		name: "cut", args: "FILE", summary: "cut a plain list of pieces from bars or sheets",
+		name: cutName, args: "FILE", summary: "cut a plain list of pieces from bars or sheets",
 		least: 1, most: 1, missing: "which list? give its file, or - for CSV on standard input",
 		flags: newFlags("cut"),
 		about: `
@@ -60,7 +69,7 @@ setwright cut pieces.csv --stock 3m --kerf 3mm --measure mm --csv cut.csv`,
 		}
 		return f.run(c, args[0], s)
 	}
-	return c
+	return c, f
 }
 
 // cutFlags are the flags of the command cut.
@@ -71,7 +80,8 @@ type cutFlags struct {
 	grain                  bool
 	measure                string
 	system                 measure.System
-	ofCSV                  bool // any flag is given that only goes with CSV
+	ofCSV                  bool     // any flag is given that only goes with CSV
+	given                  []string // those flags
 	sizes                  []cutfile.Size
 	kerfOf, trimOf, keepOf measure.Length
 }
@@ -88,9 +98,15 @@ func (f *cutFlags) check(c *command) error {
 		return c.misused("-o and --csv name the same file")
 	}
 	f.system = system(f.measure == "mm")
-	for _, flag := range []string{"stock", "kerf", "trim", "keep", "grain", "measure"} {
-		f.ofCSV = f.ofCSV || c.flags.Changed(flag)
+	for _, flag := range []string{"kerf", "trim", "keep", "grain", "measure"} {
+		if c.flags.Changed(flag) {
+			f.given = append(f.given, "--"+flag+"="+c.flags.Lookup(flag).Value.String())
+		}
 	}
+	for _, size := range f.stock {
+		f.given = append(f.given, "--stock="+size)
+	}
+	f.ofCSV = len(f.given) > 0
 	for _, l := range []struct {
 		name, word string
 		to         *measure.Length
@@ -178,8 +194,7 @@ func (f *cutFlags) write(path string, file *cutfile.File, cut saw.Plan, text []b
 	table := list.CutTable(file.Head.Measure, plans)
 	o := &outputs{}
 	if f.output != "" {
-		drawn := render.CutPack(file.Head, plans, render.Options{Program: program, Fingerprint: plan.Fingerprint(text)})
-		if err := pdf.Write(o.file(f.output, "-o"), drawn); err != nil {
+		if err := pdf.Write(o.file(f.output, "-o"), f.sheets(path, text, file, plans, program)); err != nil {
 			return err
 		}
 	}
@@ -205,6 +220,19 @@ func (f *cutFlags) write(path string, file *cutfile.File, cut saw.Plan, text []b
 		return nil
 	}
 	return f.tell(file, &cut, table, found, o.files, s.out)
+}
+
+// sheets are the sheets of the list, with what they are made from.
+func (f *cutFlags) sheets(path string, text []byte, file *cutfile.File, plans []saw.Plan, program string) *sheet.Pack {
+	made := record{command: cutName, fingerprint: plan.Fingerprint(text), flags: f.given, program: program}
+	name := filepath.Base(path)
+	if path == "-" {
+		name = stdinName
+	}
+	made.sets = []archive.Set{{Called: path, Sources: []archive.Source{{Name: name, Role: cutName, Text: text}}}}
+	drawn := render.CutPack(file.Head, plans, render.Options{Program: program, Fingerprint: made.fingerprint})
+	made.attach(drawn)
+	return drawn
 }
 
 // tell prints the list for people.

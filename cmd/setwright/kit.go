@@ -9,6 +9,7 @@ import (
 	"setwright/layout/list"
 	"setwright/render"
 	"setwright/render/pdf"
+	"setwright/render/sheet"
 	"setwright/render/xlsx"
 )
 
@@ -97,11 +98,18 @@ func (to kitTargets) files(all *several, year *kit.Kit) (*outputs, error) {
 		}))
 	}
 	if to.pdf != "" {
-		drawn := render.Kit(year, all.findings.All(), all.together, render.Options{Program: program, Fingerprint: all.mark})
-		errs = append(errs, pdf.Write(o.file(to.pdf, "-o"), drawn))
+		errs = append(errs, pdf.Write(o.file(to.pdf, "-o"), all.kitSheets(year)))
 	}
 	if o.files == nil {
 		errs = append(errs, list.WriteText(o.file("-", ""), tables))
 	}
 	return o, errors.Join(errs...)
+}
+
+// kitSheets are the sheets of a kit, with what they are made from.
+func (all *several) kitSheets(year *kit.Kit) *sheet.Pack {
+	made := all.record(kitName)
+	drawn := render.Kit(year, all.findings.All(), all.together, render.Options{Program: made.program, Fingerprint: all.mark})
+	made.attach(drawn)
+	return drawn
 }

@@ -89,6 +89,8 @@ func commands() []*command {
 		kitCommand(),
 		compareCommand(),
 		resetCommand(),
+		recoverCommand(),
+		verifyCommand(),
 		partsCommand(),
 		rulesCommand(),
 		goodsCommand(),

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"setwright/layout"
+	"setwright/layout/archive"
 	"setwright/layout/decode"
 	"setwright/layout/diag"
 	"setwright/layout/kit"
@@ -20,7 +21,10 @@ const mostPlans = 60
 
 // house is what a house says beside its plans: a parts list laid over those of
 // every plan, and what is on hand. Either may be "".
-type house struct{ parts, stock string }
+type house struct {
+	parts, stock string
+	from         *packed // where both are read, if that is not the disk
+}
 
 // several is plans read together. Where any of them, or of the house's files,
 // has errors there are no seasons; findings say why. Sources, projects and
@@ -35,19 +39,29 @@ type several struct {
 	together []diag.Finding   // about the plans together
 	house    house
 	mark     string // the fingerprint of all together
+
+	partsText, stockText *archive.Source // of the house
 }
 
 // readSeveral reads plans, all of them with one Reader, and gives them names.
 func readSeveral(paths []string, h house, name func([]kit.Season) []kit.Season, in io.Reader) (*several, error) {
-	all := &several{house: h}
-	reader := layout.NewReader()
-	var texts [][]byte
-	if text, ok := all.houseFile(h.parts); ok {
-		reader = reader.Over(fromHere(h.parts), text)
-		texts = append(texts, text)
+	sources := make([]source, len(paths))
+	for i, path := range paths {
+		sources[i] = newSource(path)
 	}
-	for _, path := range paths {
-		if err := all.read(newSource(path), reader, in); err != nil {
+	return readSources(sources, layout.NewReader(), h, name, in)
+}
+
+// readSources is readSeveral for plans wherever they are.
+func readSources(sources []source, reader *layout.Reader, h house, name func([]kit.Season) []kit.Season, in io.Reader) (*several, error) {
+	all := &several{house: h}
+	var texts [][]byte
+	if all.partsText = all.houseFile(h.parts, string(layout.PartsRole)); all.partsText != nil {
+		reader = reader.Over(fromHere(h.parts), all.partsText.Text)
+		texts = append(texts, all.partsText.Text)
+	}
+	for _, src := range sources {
+		if err := all.read(src, reader, in); err != nil {
 			return nil, err
 		}
 	}
@@ -63,6 +77,19 @@ func readSeveral(paths []string, h house, name func([]kit.Season) []kit.Season, 
 	}
 	all.mark = plan.Fingerprint(texts...)
 	return all, nil
+}
+
+// record is what the sheets of a command on these plans are made from.
+func (all *several) record(command string) *record {
+	r := &record{command: command, fingerprint: all.mark, parts: all.partsText, stock: all.stockText}
+	for i, src := range all.sources {
+		if src.pack {
+			r.add(src, all.projects[i].Files[0], src.path, all.projects[i])
+		} else {
+			r.add(src, src.path, "", all.projects[i])
+		}
+	}
+	return r
 }
 
 // read reads one plan.
@@ -87,11 +114,23 @@ func (all *several) read(src source, reader *layout.Reader, in io.Reader) error 
 }
 
 // houseFile reads a file of the house, if one is named.
-func (all *several) houseFile(file string) ([]byte, bool) {
+func (all *several) houseFile(file, role string) *archive.Source {
 	if file == "" {
-		return nil, false
+		return nil
 	}
-	return readNamed(file, decode.PartsLimit, &all.findings)
+	if from := all.house.from; from != nil {
+		text, ok := from.houseFile(file)
+		if !ok {
+			all.findings.Add(diag.Finding{Level: diag.Error, Code: "no-file", At: diag.Span{File: file}, Message: "it is not in the pack"})
+			return nil
+		}
+		return &archive.Source{Name: file, Role: role, Text: text}
+	}
+	text, ok := readNamed(file, decode.PartsLimit, &all.findings)
+	if !ok {
+		return nil
+	}
+	return &archive.Source{Name: file, Role: role, Text: text}
 }
 
 // onHand reads what is on hand: the house's file, or else the plans' own.
@@ -102,10 +141,10 @@ func (all *several) onHand(texts *[][]byte) {
 		all.add(found)
 		return
 	}
-	if text, ok := all.houseFile(all.house.stock); ok {
-		*texts = append(*texts, text)
+	if all.stockText = all.houseFile(all.house.stock, string(layout.StockRole)); all.stockText != nil {
+		*texts = append(*texts, all.stockText.Text)
 		var found diag.List
-		all.hand = kit.LoadOnHand(all.seasons, fromHere(all.house.stock), text, &found)
+		all.hand = kit.LoadOnHand(all.seasons, fromHere(all.house.stock), all.stockText.Text, &found)
 		all.add(found.All())
 	}
 }

@@ -75,7 +75,7 @@ func sheets(src source, out, svgDir string, s streams) error {
 	}
 	worse(p.findings, diag.Stop).WriteText(s.err)
 	if out != "-" {
-		fmt.Fprintf(s.out, "%s: %d sheets, %s\n", out, len(p.sheets), counted(p.findings))
+		fmt.Fprintf(s.out, "%s: %d sheets, %s\n", out, len(p.drawn.Sheets), counted(p.findings))
 	}
 	return verdict(p.findings)
 }
@@ -95,6 +95,9 @@ func keepInputs(out, result, flag string, src source, files []string) error {
 	if err != nil {
 		return nil // nothing there yet
 	}
+	if src.pack {
+		files = []string{filepath.Base(src.path)}
+	}
 	for _, name := range files {
 		path := filepath.Join(src.dir, filepath.FromSlash(name))
 		if info, err := os.Stat(path); err == nil && os.SameFile(info, target) {
@@ -108,7 +111,7 @@ func writeSVGs(dir string, p *pack) error {
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return plainError(dir, err)
 	}
-	for i, sheet := range p.sheets {
+	for i, sheet := range p.drawn.Sheets {
 		if err := writeFile(filepath.Join(dir, sheet.Name+".svg"), p.svgs[i]); err != nil {
 			return err
 		}

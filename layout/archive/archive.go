@@ -54,17 +54,22 @@ func Open(files []File) (*Archive, []diag.Finding) {
 		return nil, []diag.Finding{fault(ContentsName, "bad-contents", err.Error(), "")}
 	}
 	a.Contents = *contents
+	listed := map[string]bool{folded(ContentsName): true}
 	for _, e := range contents.Files {
-		list.Add(a.missed(e)...)
+		list.Add(a.missed(e, listed[folded(e.Name)])...)
+		listed[folded(e.Name)] = true
 	}
 	list.Sort()
+	list.Dedupe()
 	return a, list.All()
 }
 
 // missed is what is wrong with a file that the contents list.
-func (a *Archive) missed(e Entry) []diag.Finding {
+func (a *Archive) missed(e Entry, twice bool) []diag.Finding {
 	f, ok := a.files[e.Name]
 	switch {
+	case !Safe(e.Name) || twice:
+		return []diag.Finding{fault(e.Name, "unsafe-name", "no pack has a file of that name: it is left where it is", "")}
 	case !ok:
 		return []diag.Finding{fault(e.Name, "missing-source", "it is not attached any more", "as the contents of the pack list it")}
 	case Sum(f.Data) != e.SHA256:
@@ -99,11 +104,14 @@ func (a *Archive) Extras() []string {
 }
 
 // Files are the files that the contents list and the contents themselves, as
-// far as they are attached, by name.
+// far as they are attached, by name. All of these are Safe, and no two differ in
+// capitals alone.
 func (a *Archive) Files() []File {
 	list := []File{a.files[ContentsName]}
+	taken := map[string]bool{folded(ContentsName): true}
 	for _, e := range a.Contents.Files {
-		if f, ok := a.files[e.Name]; ok {
+		if f, ok := a.files[e.Name]; ok && Safe(e.Name) && !taken[folded(e.Name)] {
+			taken[folded(e.Name)] = true
 			list = append(list, f)
 		}
 	}
@@ -137,7 +145,7 @@ func folderOf(file string) string {
 func (a *Archive) BuiltIn() []File {
 	var list []File
 	for _, e := range a.Contents.Files {
-		if f, ok := a.files[e.Name]; ok && e.Role == builtIn {
+		if f, ok := a.files[e.Name]; ok && e.Role == BuiltInRole {
 			f.Name = strings.TrimPrefix(f.Name, builtInFolder)
 			list = append(list, f)
 		}

@@ -45,6 +45,7 @@ type Contents struct {
 type Plan struct {
 	File   string `json:"file"`
 	Called string `json:"called"`
+	Pack   string `json:"pack,omitempty"` // that it was read from, as findings call that
 }
 
 // Entry is an attached file.

@@ -7,8 +7,8 @@ import (
 	"strings"
 )
 
-// builtIn is the role of a file of the built-in parts list.
-const builtIn = "built-in"
+// BuiltInRole is that of a file of the built-in parts list.
+const BuiltInRole = "built-in"
 
 // Folders in the pack that hold no plan's files.
 const (
@@ -27,6 +27,7 @@ type Source struct {
 // Set is what one plan was made from.
 type Set struct {
 	Called   string    // what findings call the plan
+	Pack     string    // that it was read from, if findings speak of that
 	Sources  []Source  // the plan first; a file named twice counts once
 	Pictures []Picture // without their plan's number
 }
@@ -91,7 +92,7 @@ func (d *draft) set(number int, folder string, set Set) {
 		had[s.Name] = true
 		name := d.attach(folder, s)
 		if i == 0 {
-			d.contents.Plans = append(d.contents.Plans, Plan{name, set.Called})
+			d.contents.Plans = append(d.contents.Plans, Plan{name, set.Called, set.Pack})
 		}
 	}
 	for _, p := range set.Pictures {
@@ -106,7 +107,7 @@ func (d *draft) house(folder string, s *Source) *Plan {
 		return nil
 	}
 	last := Source{path.Base(strings.ReplaceAll(s.Name, `\`, "/")), s.Role, s.Text}
-	return &Plan{d.attach(folder, last), s.Name}
+	return &Plan{File: d.attach(folder, last), Called: s.Name}
 }
 
 // attach adds a file and returns what it is attached as: by its own name if
@@ -154,7 +155,7 @@ func description(role string) string {
 		return "What is on hand"
 	case "cut":
 		return "The list of what to cut"
-	case builtIn:
+	case BuiltInRole:
 		return "Built-in parts list of the program that made this pack"
 	}
 	return ""

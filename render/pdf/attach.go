@@ -61,15 +61,20 @@ func (f *file) addFiles(p *sheet.Pack, modified string) string {
 	if len(p.Files) == 0 {
 		return ""
 	}
-	var associated strings.Builder
-	names := make([]string, len(p.Files))
+	var associated, names strings.Builder
+	keys, numbers := make([]string, len(p.Files)), make(map[string]int, len(p.Files))
 	for i, a := range p.Files {
 		n := f.addFile(a, modified)
 		fmt.Fprintf(&associated, "%d 0 R ", n)
-		names[i] = fmt.Sprintf("%s %d 0 R", textString(a.Name), n)
+		// Plain: Ghostscript 10.00 keeps but one of UTF-16 names of one length.
+		keys[i] = strings.TrimSuffix(plainString(a.Name), ">")
+		numbers[keys[i]] = n
 	}
-	slices.Sort(names) // hexadecimal digits sort as the bytes they stand for
-	return "/AF[" + associated.String() + "]/Names<</EmbeddedFiles<</Names[" + strings.Join(names, "") + "]>>>>"
+	slices.Sort(keys) // digits alone sort as the bytes they stand for
+	for _, key := range keys {
+		fmt.Fprintf(&names, "%s> %d 0 R", key, numbers[key])
+	}
+	return "/AF[" + associated.String() + "]/Names<</EmbeddedFiles<</Names[" + names.String() + "]>>>>"
 }
 
 // addFile adds one file and the specification that tells of it, and returns
@@ -89,8 +94,8 @@ func (f *file) addFile(a sheet.File, modified string) int {
 		plainString(a.Name), textString(a.Name), description, a.Relationship, stream, stream)})
 }
 
-// plainString is for the older of the two places of a file's name: what is
-// all ASCII is written so, for readers that know no other.
+// plainString is for the key of a file and the older of the two places of its
+// name: what is all ASCII is written so, for readers that know no other.
 func plainString(s string) string {
 	if strings.ContainsFunc(s, func(r rune) bool { return r > unicode.MaxASCII }) {
 		return textString(s)

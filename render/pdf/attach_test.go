@@ -30,6 +30,7 @@ func withFiles() *sheet.Pack {
 	add("étagères/año ß.csv", "text/csv", "Data", "", "é\n")                                                                        // Latin letters
 	add("Łódź/漢字🌱.json", "application/vnd.api+json", "Supplement", "Σ", "{}")                                                       // of no one-byte set, and one beyond U+FFFF
 	add("3 0 R", "application/octet-stream", "Data", "4 0 R", ">>\nendstream\nendobj\n3 0 obj\n<</Type/Catalog>>\nendobj\n")        // reads like the file it is in
+	add("plan", "text/plain", "Data", "", "no plan")                                                                                // the beginning of another name comes before it
 	add("Zero.txt", "text/plain", "Unspecified", "", "")                                                                            // nothing in it; capitals sort before small letters
 	add("a/b/c/d.bin", "application/octet-stream", "Alternative", "", string(noise))                                                // cannot be made smaller
 	return p

@@ -1,6 +1,7 @@
 package pdf_test
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"testing"
@@ -44,8 +45,23 @@ func fullPack() *sheet.Pack {
 	return p
 }
 
-func BenchmarkWrite(b *testing.B) {
+func BenchmarkWrite(b *testing.B) { benchmarkWrite(b, fullPack()) }
+
+// BenchmarkWriteFiles attaches a plan and a goods file of a thousand lines.
+func BenchmarkWriteFiles(b *testing.B) {
 	p := fullPack()
+	var goods bytes.Buffer
+	for i := range 1000 {
+		fmt.Fprintf(&goods, "LG-%04d,Tea tin no. %d,%d.%d,4 3/4,6,%d.99\n", i, i*7919%1000, i%9, i%10, i%40)
+	}
+	p.Files = []sheet.File{
+		{Name: "plan.yaml", Type: "application/yaml", Relationship: "Source", Data: []byte("title: Spring gift gondola\n")},
+		{Name: "goods.csv", Type: "text/csv", Relationship: "Source", Data: goods.Bytes()},
+	}
+	benchmarkWrite(b, p)
+}
+
+func benchmarkWrite(b *testing.B, p *sheet.Pack) {
 	b.ReportAllocs()
 	for b.Loop() {
 		if err := pdf.Write(io.Discard, p); err != nil {

@@ -38,11 +38,11 @@ const (
 // Write writes the pack as one PDF, of the kind made to be kept (PDF/A-3b, ISO
 // 19005-3). It fails, having written nothing, on a pack without sheets, a sheet
 // without a name or with another's, a link to no sheet, a page under 1/24 in or
-// over 200 in, a picture that is neither JPEG nor PNG or is in printing inks, a
-// date that is not a day, and a file to attach whose name is no path within a
-// folder or is another's, whose media type has more than letters, digits, dots,
-// dashes and one slash, or whose relationship PDF does not know. Failures of w
-// are returned as they are.
+// over 200 in, a picture that is neither a JPEG nor an opaque PNG or is in
+// printing inks, and a date that is not a day; and on a file to attach whose
+// name is no path inside a folder or is another's, whose media type is not two
+// words of letters, digits and ._+- with a slash between, or whose relationship
+// is none of PDF/A's. Failures of w are returned as they are.
 func Write(w io.Writer, p *sheet.Pack) error {
 	data, err := render(p)
 	if err != nil {
@@ -215,8 +215,11 @@ func (d *document) register(i sheet.Image) (string, error) {
 	if err != nil || format != "jpeg" && format != "png" {
 		return "", fmt.Errorf("picture %q is neither a JPEG nor a PNG", i.Key)
 	}
-	if config.ColorModel == color.CMYKModel { // which the output intent does not cover
+	switch config.ColorModel {
+	case color.CMYKModel: // which the output intent does not cover
 		return "", fmt.Errorf("picture %q is in printing inks, not in red, green and blue", i.Key)
+	case color.NRGBAModel, color.NRGBA64Model:
+		return "", fmt.Errorf("picture %q is not opaque", i.Key)
 	}
 	sum := sha256.Sum256(i.Data)
 	name := hex.EncodeToString(sum[:])

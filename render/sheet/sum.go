@@ -8,9 +8,10 @@ import (
 )
 
 // Sum is the SHA-256 (FIPS 180-4) of all that a sheet shows and is called: two
-// sheets with one sum are drawn alike to the nanometre.
-func Sum(s *Sheet) [sha256.Size]byte {
-	var h hasher
+// sheets with one sum are drawn alike to the nanometre. Pictures holds the sum of
+// each picture's data by its key.
+func Sum(s *Sheet, pictures map[string]string) [sha256.Size]byte {
+	h := hasher{pictures: pictures}
 	h.text(s.Name)
 	h.text(s.Title)
 	h.number(int64(s.Depth))
@@ -18,12 +19,15 @@ func Sum(s *Sheet) [sha256.Size]byte {
 	for _, item := range s.Items {
 		h.item(item)
 	}
-	return sha256.Sum256(h)
+	return sha256.Sum256(h.all)
 }
 
 // hasher is what is summed: each kind of item begins with a number of its own,
 // each text and list with its length, so that no two sheets read alike.
-type hasher []byte
+type hasher struct {
+	all      []byte
+	pictures map[string]string
+}
 
 func (h *hasher) item(item Item) {
 	switch it := item.(type) {
@@ -64,8 +68,7 @@ func (h *hasher) item(item Item) {
 		h.number(6)
 		h.points(it.Box.Min, it.Box.Max)
 		h.text(it.Key)
-		sum := sha256.Sum256(it.Data)
-		*h = append(*h, sum[:]...)
+		h.text(h.pictures[it.Key])
 		h.text(it.Alt)
 	case Link:
 		h.number(7)
@@ -74,7 +77,7 @@ func (h *hasher) item(item Item) {
 	}
 }
 
-func (h *hasher) number(n int64) { *h = binary.BigEndian.AppendUint64(*h, uint64(n)) }
+func (h *hasher) number(n int64) { h.all = binary.BigEndian.AppendUint64(h.all, uint64(n)) }
 
 func (h *hasher) flag(set bool) {
 	if set {
@@ -86,7 +89,7 @@ func (h *hasher) flag(set bool) {
 
 func (h *hasher) text(s string) {
 	h.number(int64(len(s)))
-	*h = append(*h, s...)
+	h.all = append(h.all, s...)
 }
 
 func (h *hasher) lengths(list ...measure.Length) {
@@ -114,6 +117,6 @@ func (h *hasher) stroke(s *Stroke) {
 func (h *hasher) fill(c *Color) {
 	h.flag(c != nil)
 	if c != nil {
-		*h = append(*h, c.R, c.G, c.B)
+		h.all = append(h.all, c.R, c.G, c.B)
 	}
 }

@@ -44,7 +44,7 @@ func open(data []byte) (*file, error) {
 	}
 	for seen := map[float64]bool{}; next != nil; {
 		at, ok := next.(float64)
-		if !ok || at < 0 || int(at) >= len(data) || seen[at] {
+		if !ok || at < 0 || at >= float64(len(data)) || seen[at] {
 			return nil, fmt.Errorf("cross-reference at %v", next)
 		}
 		seen[at] = true

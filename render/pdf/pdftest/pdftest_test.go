@@ -173,6 +173,7 @@ func TestObjects(t *testing.T) {
 
 func FuzzRead(f *testing.F) {
 	f.Add(handmade("0 0 m 9 9 l S BT /F 36 Tf 0 72 Td [<0001> 500 <0002>] TJ ET q 36 0 0 72 0 72 cm /I Do Q"))
+	f.Add([]byte("%PDF-1.7\nstartxref\n99999999999999999999\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		doc, err := Read(data)
 		if (doc == nil) == (err == nil) {
