@@ -62,7 +62,7 @@ var rooms = map[string][]string{
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 
 	"setwright/cmd/setwright": {"fonts", "layout", "layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods",
-		"layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/cutfile", "layout/kit", "layout/reset", "layout/archive", "layout/picture", "render", "render/sheet", "render/reader", "render/pdf", "render/svg", "render/xlsx"},
+		"layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/cutfile", "layout/buy", "layout/kit", "layout/reset", "layout/archive", "layout/picture", "render", "render/sheet", "render/reader", "render/pdf", "render/svg", "render/xlsx"},
 }
 
 // support lists packages that only tests import.

@@ -11,10 +11,12 @@ import (
 	"setwright/layout/kit"
 	"setwright/layout/list"
 	"setwright/layout/parts"
+	"setwright/layout/plan"
 	"setwright/layout/reset"
 	"setwright/layout/saw"
 	"setwright/render"
 	"setwright/render/pdf"
+	"setwright/render/sheet"
 )
 
 func resetCommand() *command {
@@ -80,14 +82,11 @@ func makeReset(paths []string, to resetTargets, s streams) error {
 	if all.seasons == nil {
 		return all.refuse(s)
 	}
-	night := reset.Make(all.seasons[0].Unit, all.seasons[1].Unit, reset.Options{Rebuild: to.rebuild})
-	if len(night.Differences) > 0 && !to.rebuild {
-		all.add(differ(night.Differences, all.seasons))
+	n := all.night(to.rebuild)
+	if n == nil {
 		return all.refuse(s)
 	}
-	cuts, bought, found := buying(night, all.hand)
-	all.add(all.named(1, append(slices.Clip(night.Findings), found...)))
-	made, err := to.files(all, night, cuts, bought)
+	made, err := to.files(all, n)
 	if err != nil {
 		return err
 	}
@@ -95,6 +94,28 @@ func makeReset(paths []string, to resetTargets, s streams) error {
 		return err
 	}
 	return all.write(made, "the reset is", s)
+}
+
+// night is a reset with what has to be cut and bought for it.
+type night struct {
+	*reset.Reset
+	cuts   []saw.Plan
+	bought buy.Purchase
+}
+
+// night makes the reset from the first of two plans to the second. If they are of
+// different units, and nothing is to be built anew, there is none: findings say
+// what differs.
+func (all *several) night(rebuild bool) *night {
+	n := &night{Reset: reset.Make(all.seasons[0].Unit, all.seasons[1].Unit, reset.Options{Rebuild: rebuild})}
+	if len(n.Differences) > 0 && !rebuild {
+		all.add(differ(n.Differences, all.seasons))
+		return nil
+	}
+	var found []diag.Finding
+	n.cuts, n.bought, found = buying(n.Reset, all.hand)
+	all.add(all.changing(append(slices.Clip(n.Findings), found...)))
+	return n
 }
 
 // buying is what must be cut and bought for the night. Where neither stock nor
@@ -125,24 +146,45 @@ func differ(list []reset.Difference, plans []kit.Season) []diag.Finding {
 }
 
 // files makes every file before the first is written.
-func (to resetTargets) files(all *several, night *reset.Reset, cuts []saw.Plan, bought buy.Purchase) (*outputs, error) {
+func (to resetTargets) files(all *several, n *night) (*outputs, error) {
 	o := &outputs{folder: to.csv}
 	var errs []error
-	tables := reset.Tables(night, cuts, bought)
+	tables := reset.Tables(n.Reset, n.cuts, n.bought)
 	if to.csv != "" {
 		for _, t := range tables {
 			errs = append(errs, list.WriteCSV(o.file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
 		}
 	}
 	if to.pdf != "" {
-		drawn := render.Reset(night, all.findings.All(), all.together, render.ResetOptions{
-			Options: render.Options{Program: program, Fingerprint: all.mark, Images: all.projects[1].Image, Cuts: cuts, Purchase: bought},
-			OldMark: all.projects[0].Fingerprint, NewMark: all.projects[1].Fingerprint, Lists: tables,
-		})
-		errs = append(errs, pdf.Write(o.file(to.pdf, "-o"), drawn))
+		errs = append(errs, pdf.Write(o.file(to.pdf, "-o"), all.resetSheets(n)))
 	}
-	if o.files == nil {
+	if o.files == nil && n.same() {
+		o.file("-", "").WriteString("nothing changes\n")
+	} else if o.files == nil {
 		errs = append(errs, list.WriteText(o.file("-", ""), tables))
 	}
 	return o, errors.Join(errs...)
 }
+
+// same says whether the old unit already is as the new plan has it.
+func (n *night) same() bool {
+	return !slices.ContainsFunc(plan.FaceIDs(), func(id plan.FaceID) bool { return !n.Unchanged(id) })
+}
+
+// resetSheets are the sheets of a reset, with what they are made from.
+func (all *several) resetSheets(n *night) *sheet.Pack {
+	made := all.record(resetName)
+	if n.Rebuild {
+		made.flags = []string{rebuildFlag}
+	}
+	drawn := render.Reset(n.Reset, all.findings.All(), all.together, render.ResetOptions{
+		Options: render.Options{Program: made.program, Fingerprint: all.mark, Cuts: n.cuts, Purchase: n.bought},
+		OldMark: all.projects[0].Fingerprint, NewMark: all.projects[1].Fingerprint,
+		Lists: reset.Tables(n.Reset, n.cuts, n.bought),
+	})
+	made.attach(drawn)
+	return drawn
+}
+
+// rebuildFlag is what a pack notes of its reset, if all was built anew.
+const rebuildFlag = "--rebuild"

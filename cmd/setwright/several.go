@@ -187,13 +187,22 @@ func (all *several) add(found []diag.Finding) {
 	all.tidy()
 }
 
-// named are findings about the plans together, at places in one of them, with the
-// files named as the user would.
-func (all *several) named(plan int, found []diag.Finding) []diag.Finding {
-	own := *all.projects[plan]
-	own.Findings = diag.List{}
-	own.Findings.Add(found...)
-	return all.sources[plan].findings(&own).All()
+// changing are findings about making the first of two plans into the second, with
+// the files named as the user would: they point at the second, their notes at the
+// first.
+func (all *several) changing(found []diag.Finding) []diag.Finding {
+	named := func(plan int, f diag.Finding) diag.Finding {
+		own := *all.projects[plan]
+		own.Findings = diag.List{}
+		own.Findings.Add(f)
+		return all.sources[plan].findings(&own).All()[0]
+	}
+	list := make([]diag.Finding, len(found))
+	for i, f := range found {
+		list[i] = named(1, f)
+		list[i].Notes = named(0, f).Notes
+	}
+	return list
 }
 
 // refuse tells what is wrong with the plans and ends the command.

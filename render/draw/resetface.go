@@ -15,6 +15,12 @@ import (
 // new in full, marks with their steps. A face without such a change has no sheet.
 func (j *ResetJob) HardwareChange(id plan.FaceID) []*Page {
 	old, face := faceOf(j.old.Unit, id), faceOf(j.Unit, id)
+	if face == nil {
+		return nil // there is nothing left to draw it on; the step list has what goes
+	}
+	if old != nil && !alikeFaces(old, face) {
+		old = nil
+	}
 	runs := append(j.runs(face, after), j.runs(old, before)...)
 	if !slices.ContainsFunc(runs, func(r *run) bool { return r.mark != reset.Keep }) {
 		return nil
@@ -26,9 +32,14 @@ func (j *ResetJob) HardwareChange(id plan.FaceID) []*Page {
 	return s.pages
 }
 
+// alikeFaces says whether places on the one face are places on the other.
+func alikeFaces(a, b *unit.Face) bool {
+	return a.Bays == b.Bays && a.Width == b.Width && a.Bottom == b.Bottom && a.Top == b.Top
+}
+
 // changePlot is an elevation of a change, laid out but not drawn.
 type changePlot struct {
-	old, face *unit.Face // either nil where that unit has no such face, never both
+	old, face *unit.Face // old nil where there is no such face or another
 	zone      zone
 	runs      []*run // with a piece in the zone, those of the new unit first
 
@@ -43,15 +54,11 @@ type changePlot struct {
 // changePlots lays out the elevations of a face: on one sheet if that is
 // legible, else on the fewest that are.
 func (j *ResetJob) changePlots(old, face *unit.Face, runs []*run) []*changePlot {
-	shape := face
-	if shape == nil {
-		shape = old
-	}
 	var list []*changePlot
-	for n := 1; n <= shape.Bays; n++ {
+	for n := 1; n <= face.Bays; n++ {
 		list = list[:0]
 		smallest := int64(0)
-		for _, z := range zones(shape, n) {
+		for _, z := range zones(face, n) {
 			p := &changePlot{old: old, face: face, zone: z}
 			for _, r := range runs {
 				if slices.ContainsFunc(r.pieces, func(piece *unit.Piece) bool { return z.shows(piece.Box) }) && !(r.when == before && (r.mark == reset.Keep || r.back())) {
@@ -69,32 +76,16 @@ func (j *ResetJob) changePlots(old, face *unit.Face, runs []*run) []*changePlot 
 	return list
 }
 
-// shape is the face that gives panels, slots and heights.
-func (p *changePlot) shape() *unit.Face {
-	if p.face != nil {
-		return p.face
-	}
-	return p.old
-}
-
-// rows are the new rows in the zone.
-func (p *changePlot) rows() []*unit.Row {
-	if p.face == nil {
-		return nil
-	}
-	return p.zone.rows(p.face)
-}
-
 // size works out margins, paper and scale.
 func (p *changePlot) size(j *ResetJob) {
-	e := &elevation{Page: &Page{job: j.Job}, face: p.shape(), zone: p.zone}
-	p.marks = e.heights(p.rows())
-	p.left = j.heightColumn(p.shape(), p.marks)
+	e := &elevation{Page: &Page{job: j.Job}, face: p.face, zone: p.zone}
+	p.marks = e.heights(p.zone.rows(p.face))
+	p.left = j.heightColumn(p.face, p.marks)
 	for _, r := range p.runs {
 		w, _ := markSize(r.label(), letter(plain))
 		p.right = max(p.right, leaderSpace+w+letter(plain).strong().width(j.drawnName(r.when, r.row))+2*mm)
 	}
-	for _, r := range p.rows() {
+	for _, r := range p.zone.rows(p.face) {
 		p.right = max(p.right, leaderSpace+letter(plain).strong().width(r.Address)+2*mm)
 	}
 	n := need{width: p.zone.width(), height: p.tallest(), sides: p.left + p.right, below: 17*mm + 2*legendPitch}
@@ -109,7 +100,7 @@ func (p *changePlot) size(j *ResetJob) {
 
 // tallest is the height of the highest thing of either unit on the face.
 func (p *changePlot) tallest() measure.Length {
-	top := tallest(p.shape())
+	top := tallest(p.face)
 	if p.old != nil {
 		top = max(top, tallest(p.old))
 	}
@@ -146,14 +137,14 @@ func (p *changePlot) draw(j *ResetJob, s *section) {
 	v := view{den: p.den}
 	width := p.left + v.len(p.zone.width()) + p.right
 	v.origin = pt(pg.Field.Min.X+min(max(0, wide(pg.Field)-width)/2, 40*mm)+p.left, pg.Field.Min.Y+p.above+v.len(p.tallest()))
-	e := &elevation{Page: pg, face: p.shape(), zone: p.zone, view: v}
+	e := &elevation{Page: pg, face: p.face, zone: p.zone, view: v}
 	e.carcass()
 	p.pieces(e)
 	e.hideCarcass()
 	e.drawHeights(p.marks)
 	e.slotNumbers(e.x(p.zone.x0)-1*mm, p.marks)
 	e.bayChain(e.y(0) + 10*mm)
-	rows := p.rows()
+	rows := p.zone.rows(p.face)
 	addresses := e.rowAddresses(rows)
 	var out []*run
 	for _, r := range p.runs {
@@ -209,9 +200,7 @@ func (p *changePlot) pieces(e *elevation) {
 			ground(r)
 		}
 	}
-	if p.face != nil {
-		e.hardware(dark())
-	}
+	e.hardware(dark())
 	for _, r := range p.runs {
 		for _, rect := range e.shown(r) {
 			if r.when == before {

@@ -21,13 +21,15 @@ func (j *ResetJob) GoodsChange(id plan.FaceID) []*Page {
 	}
 	s := &section{job: j.Job, name: string(id) + "-goods", title: fmt.Sprintf(j.Words.GoodsChangeOf, j.faceName(id)), under: j.Words.GoodsChangeUnder}
 	faces := [2]*unit.Face{faceOf(j.old.Unit, id), faceOf(j.Unit, id)}
-	shape := faces[after]
-	if shape == nil {
-		shape = faces[before]
+	bays := 1
+	for _, f := range faces {
+		if f != nil {
+			bays = max(bays, f.Bays)
+		}
 	}
-	for n := 1; n <= shape.Bays; n++ {
-		pairs, den := j.goodsPairs(faces, shape, n)
-		if j.legibleIn(n, den) || n == shape.Bays {
+	for n := 1; n <= bays; n++ {
+		pairs, den := j.goodsPairs(faces, n)
+		if j.legibleIn(n, den) || n == bays {
 			for _, p := range pairs {
 				p.draw(j, s)
 			}
@@ -39,8 +41,8 @@ func (j *ResetJob) GoodsChange(id plan.FaceID) []*Page {
 
 // goodsPair is a face, or some bays of it, twice side by side.
 type goodsPair struct {
-	faces  [2]*unit.Face
-	zone   zone
+	faces  [2]*unit.Face // nil where that unit has no more of the face
+	zones  [2]zone
 	paper  paper
 	den    int64
 	margin measure.Length // at each side of either
@@ -58,16 +60,20 @@ type goodsRun struct {
 
 const captionHeight = 7 * mm
 
-func (j *ResetJob) goodsPairs(faces [2]*unit.Face, shape *unit.Face, n int) (list []goodsPair, smallest int64) {
-	for _, z := range zones(shape, n) {
-		p := goodsPair{faces: faces, zone: z, margin: 6 * mm}
+func (j *ResetJob) goodsPairs(faces [2]*unit.Face, n int) (list []goodsPair, smallest int64) {
+	for i := range n {
+		p := goodsPair{margin: 6 * mm}
+		width := measure.Length(0)
 		for w, f := range faces {
-			if f != nil {
-				p.height = max(p.height, tallest(f))
-				p.margin = max(p.margin, j.goodsMargin(f, when(w)))
+			if f == nil || i >= f.Bays {
+				continue
 			}
+			p.faces[w], p.zones[w] = f, zones(f, min(n, f.Bays))[i]
+			width = max(width, p.zones[w].width())
+			p.height = max(p.height, tallest(f))
+			p.margin = max(p.margin, j.goodsMargin(f, when(w)))
 		}
-		p.paper, p.den = j.choose(need{width: 2 * z.width(), height: p.height, sides: 4 * p.margin, above: captionHeight, below: 9*mm + 2*legendPitch})
+		p.paper, p.den = j.choose(need{width: 2 * width, height: p.height, sides: 4 * p.margin, above: captionHeight, below: 9*mm + 2*legendPitch})
 		list = append(list, p)
 		smallest = max(smallest, p.den)
 	}
@@ -129,22 +135,26 @@ func (p *goodsPair) draw(j *ResetJob, s *section) {
 	spare := high(pg.Field) - captionHeight - v.len(p.height) - 9*mm - 2*legendPitch
 	floor := pg.Field.Min.Y + min(max(spare, 0)/2, 20*mm) + captionHeight + v.len(p.height)
 	for w, f := range p.faces {
+		if f == nil {
+			continue
+		}
 		left := pg.Field.Min.X + half*measure.Length(w)
-		v.origin = pt(left+(half-v.len(p.zone.width()))/2, floor)
+		v.origin = pt(left+(half-v.len(p.zones[w].width()))/2, floor)
 		caption := j.Words.StandsNow
 		if when(w) == after {
 			caption = j.Words.StandsThen
 		}
 		pg.write(left+half/2, floor-v.len(p.height)-3*mm, caption, letter(plain).strong().middle())
-		if f != nil {
-			own := *pg
-			own.job = j.job(when(w))
-			own.Field.Min.X, own.Field.Max.X = left, left+half
-			e := &elevation{Page: &own, face: f, zone: p.zone, view: v}
-			e.changedGoods(j, when(w), p.margin)
+		own := *pg
+		own.job = j.job(when(w))
+		own.Field.Min.X, own.Field.Max.X = left, left+half
+		e := &elevation{Page: &own, face: f, zone: p.zones[w], view: v}
+		e.changedGoods(j, when(w), p.margin)
+		if when(w) == after {
+			e.Page = pg
+			e.zoneKey()
 		}
 	}
-	(&elevation{Page: pg, face: p.faces[after], zone: p.zone, view: v}).zoneKey()
 	pg.markLegend(j, floor+8*mm)
 }
 
