@@ -155,7 +155,9 @@ func (p *changePlot) draw(j *ResetJob, s *section) {
 	e.markBeside(j, out, rows, addresses, e.x(p.zone.x1))
 	e.writeAddresses(rows, addresses)
 	p.chains(e, slices.DeleteFunc(slices.Clone(rows), func(r *unit.Row) bool { return !p.changed(r) }))
-	e.arrows(p.runs)
+	if p.old != nil {
+		e.arrows(p.runs)
+	}
 	e.zoneKey()
 	e.markLegend(j, e.y(0)+19*mm)
 }

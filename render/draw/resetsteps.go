@@ -42,9 +42,13 @@ func (j *ResetJob) stepTable() table {
 	if j.reset.Together > 0 {
 		t.columns = append(t.columns, column{head: w.WhoHead}, column{head: stacked(w.AfterHead), end: true})
 	}
-	face := plan.FaceID("")
+	face, bare := plan.FaceID(""), j.bareChange()
 	for i := range j.reset.Steps {
 		step := &j.reset.Steps[i]
+		if i == bare {
+			t.records = append(t.records, record{framed: w.ChangeBare})
+			face = ""
+		}
 		if i == 0 || step.Face != face {
 			face = step.Face
 			t.records = append(t.records, record{group: j.placeName(face)})
@@ -62,6 +66,17 @@ func (j *ResetJob) stepTable() table {
 		}
 	}
 	return t
+}
+
+// bareChange is before which step the bare unit is changed, -1 if it is not: when
+// all is down and nothing up.
+func (j *ResetJob) bareChange() int {
+	first := slices.IndexFunc(j.reset.Steps, func(s reset.Step) bool { return slices.Contains(touches(s.Verb), after) })
+	if len(j.reset.Differences) == 0 || first < 0 ||
+		slices.ContainsFunc(j.reset.Steps[first:], func(s reset.Step) bool { return slices.Contains(touches(s.Verb), before) }) {
+		return -1
+	}
+	return first
 }
 
 // person is who does a step.

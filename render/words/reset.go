@@ -15,7 +15,7 @@ type ResetWords struct {
 	FaceSame                                                      string // face
 	FaceChanges                                                   string // face, pieces, facings
 	ResetKnow                                                     string
-	BareDiffers, WhatHead                                         string
+	BareDiffers, WhatHead, ChangeBare                             string
 	ChangeOf                                                      string // face
 	ChangeUnder                                                   string
 	GoodsChangeOf                                                 string // face
@@ -61,7 +61,8 @@ func englishReset() ResetWords {
 		FaceSame: "%s: nothing changes.", FaceChanges: "%s: %d pieces and %d facings change.",
 		ResetKnow:   "What to know about this reset",
 		BareDiffers: "What differs in the bare unit", WhatHead: "What",
-		ChangeOf: "%s: hardware to change", ChangeUnder: "Dashed: where it hangs now. Full: where it goes. The number behind a mark is the step. The step list has every place.",
+		ChangeBare: "Here the bare unit is changed: what differs stands on the first sheet, how it is built in the new plan's own pack.",
+		ChangeOf:   "%s: hardware to change", ChangeUnder: "Dashed: where it hangs now. Full: where it goes. Behind a mark: its step, which has every place.",
 		GoodsChangeOf: "%s: goods to change", GoodsChangeUnder: "Left as it stands, right as it will be. The number behind a mark is the step.",
 		StandsNow: "As it stands", StandsThen: "As it will be",
 		OldRow: "old %s", NewRow: "new %s", RowAt: "%s (%s, %s up)",
@@ -104,7 +105,8 @@ func spanishReset() ResetWords {
 		FaceSame: "%s: nada cambia.", FaceChanges: "%s: cambian %d piezas y %d frentes.",
 		ResetKnow:   "Qué saber de este cambio",
 		BareDiffers: "Qué difiere en el mueble desnudo", WhatHead: "Qué",
-		ChangeOf: "%s: herrajes por cambiar", ChangeUnder: "A trazos: donde cuelga ahora. Lleno: adonde va. Tras la señal, el paso, cuya lista tiene todos los lugares.",
+		ChangeBare: "Aquí se cambia el mueble desnudo: lo que difiere está en la primera hoja; cómo se monta, en las hojas del plan nuevo.",
+		ChangeOf:   "%s: herrajes por cambiar", ChangeUnder: "A trazos: donde cuelga ahora. Lleno: adonde va. Tras la señal, el paso, cuya lista tiene todos los lugares.",
 		GoodsChangeOf: "%s: mercancía por cambiar", GoodsChangeUnder: "A la izquierda como está, a la derecha como quedará. El número tras la señal es el paso.",
 		StandsNow: "Como está", StandsThen: "Como quedará",
 		OldRow: "%s anterior", NewRow: "%s nueva", RowAt: "%s (%s, a %s del piso)",
@@ -147,7 +149,8 @@ func frenchReset() ResetWords {
 		FaceSame: "%s : rien ne change.", FaceChanges: "%s : %d pièces et %d frontales changent.",
 		ResetKnow:   "À savoir sur ce changement",
 		BareDiffers: "Ce qui diffère du meuble nu", WhatHead: "Quoi",
-		ChangeOf: "%s : accessoires à changer", ChangeUnder: "En tirets : où cela pend. Plein : où cela va. Après la marque : l'étape, dont la liste a toutes les places.",
+		ChangeBare: "Ici on change le meuble nu : ce qui diffère est sur la première feuille ; comment le monter, dans le dossier du nouveau plan.",
+		ChangeOf:   "%s : accessoires à changer", ChangeUnder: "En tirets : où cela pend. Plein : où cela va. Après la marque : l'étape, dont la liste a toutes les places.",
 		GoodsChangeOf: "%s : marchandises à changer", GoodsChangeUnder: "À gauche tel quel, à droite tel que ce sera. Le nombre après la marque est l'étape.",
 		StandsNow: "Tel quel", StandsThen: "Tel que ce sera",
 		OldRow: "%s avant", NewRow: "%s après", RowAt: "%s (%s, à %s du sol)",
