@@ -70,14 +70,21 @@ func NewStance(u *unit.Unit, top measure.Length) *Stance {
 // does not stand by itself.
 func (s *Stance) Tips(loaded Weights) (share, tilt float64) {
 	share, tilt = math.Inf(1), math.Inf(1)
+	if len(s.edges) == 0 {
+		return share, tilt
+	}
 	body := loaded.body()
+	at := statics.Point{X: body.X, Y: body.Y}
+	nearest, arm := s.edges[0], math.Inf(1) // push and lean are both least over the nearest edge
 	for _, edge := range s.edges {
-		over := statics.Tip(edge, statics.Body3{Weight: body.Mass * gravity, X: body.X, Y: body.Y, Z: body.Z})
-		tilt = min(tilt, over.Tilt)
-		t := TipCase{Body: body, Arm: over.Arm}
-		if of, ok := t.ofPush(s.top); ok {
-			share = min(share, of)
+		if a := edge.Arm(at); a < arm {
+			nearest, arm = edge, a
 		}
+	}
+	tilt = statics.Tip(nearest, statics.Body3{Weight: body.Mass * gravity, X: body.X, Y: body.Y, Z: body.Z}).Tilt
+	t := TipCase{Body: body, Arm: arm}
+	if of, ok := t.ofPush(s.top); ok {
+		share = of
 	}
 	return share, tilt
 }

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"setwright/layout/diag"
-	"setwright/layout/measure"
 	"setwright/layout/parts"
 	"setwright/layout/plan"
 	"setwright/layout/unit"
@@ -29,7 +28,7 @@ func (d Difference) String() string {
 		what = string(d.Face) + " " + what
 	}
 	if d.In != "" {
-		return fmt.Sprintf("the %s: %s of another %s", what, d.New, d.In)
+		return fmt.Sprintf("the %s: %s, unlike in %s", what, d.New, d.In)
 	}
 	none := func(s string) string {
 		if s == "" {
@@ -190,6 +189,3 @@ func (r *Reset) sameByAnotherName() {
 		}
 	}
 }
-
-// text is a length as the new plan writes it.
-func (r *Reset) text(l measure.Length) string { return l.Text(r.New.Plan.Measure) }

@@ -112,8 +112,14 @@ func (m *matcher) onCart() {
 	}
 }
 
-// nearest pairs facings of one product.
+// nearest pairs facings of one product, or too many of them in sheet order.
 func nearest(off, fill []*shown) {
+	if len(off)*len(fill) > mostPairs {
+		for i := range min(len(off), len(fill)) {
+			pairUp(off[i], fill[i], Rehang)
+		}
+		return
+	}
 	cost := make([][]int64, len(off))
 	for i, f := range off {
 		cost[i] = make([]int64, len(fill))

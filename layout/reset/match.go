@@ -27,8 +27,9 @@ import (
 // Pieces that can slide must not pass each other, which is no assignment. But
 // between two walls hangs one row and so one kind of piece, and the best pairs
 // there are an alignment of two sequences; what is left over is hung anew, and
-// all pairings of that save the same. Only if some of those have strips and others
-// have none could strips have ridden along on others.
+// all pairings of that save the same. Where strips ride, they do not, and all is
+// one assignment (riders.go), unless its pieces would pass each other: then alone
+// more strips might have ridden along.
 func (r *Reset) match() {
 	m := r.matcher()
 	m.carriers()
@@ -83,6 +84,9 @@ func (m *matcher) carriers() {
 	for i := range m.kinds {
 		b := &m.kinds[i][carrier]
 		if !m.rebuild {
+			if m.riders(b.old, b.new) {
+				continue
+			}
 			m.slide(b.old, b.new)
 			m.pin(b.old, b.new)
 		}
@@ -333,7 +337,8 @@ func solve(old, new []*hung, saves saving) []int {
 
 // tieScale is what a second counts so that all ties of so many pairs together
 // count less, and by how many bits these have to be made coarser for the costs
-// to stay small enough.
+// to stay small enough. No piece holds more than 100,000 units of goods, so that
+// they always can.
 func tieScale(pairs int, most int64) (scale int64, shift int) {
 	for {
 		scale = int64(pairs)*(tieLimit>>shift) + 1
@@ -348,11 +353,16 @@ func tieScale(pairs int, most int64) (scale int64, shift int) {
 const tieLimit = 1 << 16
 
 // apart is how far a pair is from nothing having to move, to tell between pairs
-// that save as much: a piece that is left, a bracket that goes with its shelf, the
-// same face, the nearest.
+// that save as much: a piece that is left, one that is slid, a bracket that goes
+// with its shelf, the same face, the nearest. Slides count by the square of their
+// length, so that two of them do not cross.
 func (o *hung) apart(n *hung, way Way) int64 {
-	if way == Stay {
+	switch way {
+	case Stay:
 		return 0
+	case Slide:
+		d := int64((o.Piece.X - n.Piece.X) / (measure.Inch / 2))
+		return 1<<14 + min(d*d, 1<<14-1)
 	}
 	far := int64(1 << 15)
 	if o.role == bracket && o.host != nil && (n.host == nil || o.host.partner != n.host) {

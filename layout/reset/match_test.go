@@ -291,7 +291,7 @@ func TestUnderOneName(t *testing.T) {
 		{reason: "panels of another name that are alike", panel: "our-grid", parts: twin,
 			want: "1 stay hook-6, 1 stay sign-11x7, 1 stay CARD", finding: "same-panels", front: true, left: true},
 		{reason: "panels of one name with other slots", panel: "grid-24x60", parts: "parts:\n  grid-24x60: {panel: {first: 2, count: 19}}\n",
-			finding: "another-unit", refused: "the front panels: grid-24x60 of another slots"},
+			finding: "another-unit", refused: "the front panels: grid-24x60, unlike in slots; "},
 	}
 	old := dressed(t, text("grid-24x60"), "house.yaml", "parts: {}\n", "goods.csv", someGoods)
 	for _, tt := range tests {

@@ -69,7 +69,7 @@ func (r *Reset) dump() string {
 		if p == nil {
 			return "stock"
 		}
-		return fmt.Sprintf("%s x %s", p.Row.Address, r.text(p.Piece.X))
+		return fmt.Sprintf("%s x %s", p.Row.Address, p.Piece.X.Text(r.New.Plan.Measure))
 	}
 	for _, it := range r.Items {
 		fmt.Fprintf(&b, "%s %-6s %-14s %s", it.Way.Mark(), names[it.Way], it.Part.ID, place(it.From))

@@ -2,15 +2,32 @@ package reset
 
 // effort bounds the search for an order without a caution, in jobs looked at: a
 // few milliseconds on a large unit, every order there is of a small one.
-const effort = 2_000_000
+const effort = 200_000
 
 // search looks for an order in which the unit stands well after every step, by
 // going on from the best choices and back where none is left. It tries what a
 // crew likes first and then, where that ends nowhere, any job by itself. It
 // returns nil if it finds none with its effort.
 func (w *work) search() []int32 {
+	if w.hopeless() {
+		return nil
+	}
 	s := searcher{seen: map[uint64]bool{}, effort: effort}
 	return s.from(w.begin())
+}
+
+// hopeless says that some job by itself swings the balance from beyond one limit
+// to beyond the other, wherever it is put: a facing as heavy as all that may be
+// off a side.
+func (w *work) hopeless() bool {
+	for i := range w.jobs {
+		for _, p := range w.judge.pairs {
+			if p.apart(w.jobs[i].change) > 2*p.limit {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // searcher remembers the sets of jobs from which no way on was found.

@@ -76,12 +76,22 @@ func (r *Reset) comes() func(*unit.Piece) bool {
 // must be bought of what is fetched, with so much on hand besides what hangs on
 // the unit. Pieces that are pulled count by being used again, at the length they
 // have: what is fetched is what they do not cover, and no strip is sawn from a
-// longer one.
+// longer one. As for a whole unit, there is no purchase where nothing says what is
+// on hand and nothing has a price. Findings of no supplier and no part name no
+// place.
 func (r *Reset) Buying(hand []parts.OnHand) ([]saw.Plan, buy.Purchase, []diag.Finding) {
-	fetched := r.Fetched()
+	fetched, system := r.Fetched(), r.New.Plan.Measure
 	cuts, found := list.CutsOnly(r.New, fetched, hand, r.comes())
-	bought, more := buy.Plan(list.Items(r.New, fetched, cuts, hand), r.New.Parts, r.New.Plan.Measure)
-	return cuts, bought, append(found, more...)
+	items := list.Items(r.New, fetched, cuts, hand)
+	stocked := len(hand) > 0 || len(r.New.Plan.StockFiles) > 0
+	if !stocked && !slices.ContainsFunc(items, func(i buy.Item) bool { return len(i.Buying.Packs) > 0 }) {
+		return cuts, buy.Purchase{}, found
+	}
+	bought, more := buy.Plan(items, r.New.Parts, system)
+	if found = append(found, more...); stocked {
+		found = append(found, bought.Shortage(system)...)
+	}
+	return cuts, bought, found
 }
 
 // GoodsLine is the units of one product that go back to stock or come from it.

@@ -91,6 +91,9 @@ func Inward(edge Edge, offset float64) Edge {
 	return Edge{Point{edge.From.X + dx, edge.From.Y + dy}, Point{edge.To.X + dx, edge.To.Y + dy}}
 }
 
+// Arm is how far p is inside the edge, mm; below zero it is outside.
+func (e Edge) Arm(p Point) float64 { return e.cross(p) / e.length() }
+
 // Tipping is how a unit goes over an edge.
 type Tipping struct {
 	Arm    float64   // mm, level from the edge to the centre of gravity; below zero it goes over by itself
@@ -103,7 +106,7 @@ type Tipping struct {
 // the centre of gravity is over the edge, atan(arm/z). Moments about the fulcrum
 // as in 29 CFR 1910.178, appendix A.
 func Tip(edge Edge, body Body3, heights ...float64) Tipping {
-	t := Tipping{Arm: edge.cross(Point{body.X, body.Y}) / edge.length()}
+	t := Tipping{Arm: edge.Arm(Point{body.X, body.Y})}
 	t.Tilt = math.Atan2(t.Arm, body.Z) * 180 / math.Pi
 	for _, h := range heights {
 		f := math.Inf(1)
