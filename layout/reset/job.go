@@ -18,6 +18,7 @@ type job struct {
 	seconds  int
 	people   int
 	next     []int32 // jobs that must come after it
+	before   []int32 // and before it
 	need     int32   // how many must come before it
 }
 

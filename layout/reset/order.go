@@ -192,6 +192,7 @@ func (w *work) finish(things []*thing) {
 		j.next = slices.Compact(j.next)
 		for _, n := range j.next {
 			w.jobs[n].need++
+			w.jobs[n].before = append(w.jobs[n].before, int32(i))
 		}
 		k := key{j.act.Verb, j.from, j.to}
 		l, ok := at[k]

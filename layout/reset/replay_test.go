@@ -541,3 +541,40 @@ func TestReplay(t *testing.T) {
 	}
 	t.Logf("%d pairs, %d with a caution, %d pieces set aside", pairs, cautions, aside)
 }
+
+// TestReplaySamples carries out the resets between all samples of one unit.
+func TestReplaySamples(t *testing.T) {
+	names := []string{"spring", "children", "shirts", "sweets", "boots"}
+	units := make([]*unit.Unit, len(names))
+	for i, name := range names {
+		units[i] = sampleUnit(t, name)
+	}
+	rng := rand.New(rand.NewPCG(1, 2))
+	for i, old := range units {
+		for k, new := range units {
+			r := reset.Make(old, new, reset.Options{})
+			if err := replay(r); err != nil {
+				t.Errorf("%s to %s: %v", names[i], names[k], err)
+			}
+			if i == k && (len(r.Steps) > 0 || r.Seconds > 0) {
+				t.Errorf("%s to itself takes %d steps", names[i], len(r.Steps))
+			}
+			if r.Together > 0 {
+				if err := together(r, rng); err != nil {
+					t.Errorf("%s to %s, two people: %v", names[i], names[k], err)
+				}
+			}
+			cautions, acts, aside := 0, 0, 0
+			for _, s := range r.Steps {
+				if s.Caution != "" {
+					cautions++
+				}
+				acts += len(s.Acts)
+				if s.Verb == reset.SetAside {
+					aside += len(s.Acts)
+				}
+			}
+			t.Logf("%-8s to %-8s %3d steps %3d acts %3d aside %2d cautions %3d min, two %3d min", names[i], names[k], len(r.Steps), acts, aside, cautions, (r.Seconds+59)/60, (r.Together+59)/60)
+		}
+	}
+}

@@ -3,6 +3,8 @@ package reset
 import (
 	"cmp"
 	"slices"
+
+	"setwright/layout/measure"
 )
 
 // manner is what a crew does first when there is a choice.
@@ -10,8 +12,8 @@ type manner uint8
 
 const (
 	faceByFace manner = iota // all off a face, all down, all up, all on: the fewest steps
-	rowByRow                 // what can be put up and on goes first, so that little is off at a time
 	evenly                   // whatever keeps the sides most alike
+	rowByRow                 // what can be put up and on goes first, so that little is off at a time
 )
 
 // progress is how far the work has come. It is copied where two ways on are
@@ -25,6 +27,7 @@ type progress struct {
 	face  int // where the crew stands
 	order []int32
 	done  uint64 // which jobs are done, as a number that tells sets apart
+	aim   []bool // the jobs that have to be done for a row to be filled, rowByRow; nil: any
 }
 
 func (w *work) begin() *progress {
@@ -51,16 +54,21 @@ func (p *progress) clone() *progress {
 }
 
 // batch is all of a line that can be done in one go from now on, in order, and
-// what it changes.
+// what it changes; with an aim only what serves it.
 func (p *progress) batch(l int) ([]int32, load) {
-	list := slices.Clone(p.ready[l])
+	list := make([]int32, 0, len(p.ready[l]))
+	for _, b := range p.ready[l] {
+		if p.aim == nil || p.aim[b] {
+			list = append(list, b)
+		}
+	}
 	var change load
 	var met map[int32]int32
 	for i := 0; i < len(list); i++ {
 		j := &p.work.jobs[list[i]]
 		change = change.plus(j.change)
 		for _, n := range j.next {
-			if p.work.jobs[n].line != l {
+			if p.work.jobs[n].line != l || p.aim != nil && !p.aim[n] {
 				continue
 			}
 			if met == nil {
@@ -158,6 +166,9 @@ func (p *progress) choices(m manner) []choice {
 			continue
 		}
 		batch, change := p.batch(l)
+		if len(batch) == 0 {
+			continue
+		}
 		list = append(list, choice{l, batch, change, p.rank(l, len(batch), m)})
 	}
 	if m == evenly {
@@ -192,18 +203,23 @@ func (p *progress) safe(batch []int32) []int32 {
 }
 
 // next is what to do now: the best choice after which the unit stands well, else
-// the best of which a part can be done, else what does the least harm.
+// the best of which a part can be done; if the aim allows neither, whatever else
+// does; else what does the least harm.
 func (p *progress) next(m manner) []int32 {
-	list := p.choices(m)
-	for _, c := range list {
-		if p.work.judge.fault(p.now.plus(c.change)).code == "" {
-			return c.batch
-		}
+	if m == rowByRow {
+		p.takeAim()
 	}
-	for _, c := range list {
-		if part := p.safe(c.batch); len(part) > 0 {
-			return part
+	list := p.choices(m)
+	if safe := p.pick(list); safe != nil {
+		return safe
+	}
+	if p.aim != nil {
+		aim := p.aim
+		p.aim = nil
+		if safe := p.pick(p.choices(m)); safe != nil {
+			return safe
 		}
+		p.aim = aim
 	}
 	least, worst := 0, fault{}
 	for i, c := range list {
@@ -215,12 +231,75 @@ func (p *progress) next(m manner) []int32 {
 	return list[least].batch
 }
 
+// pick is the best choice after which the unit stands well, or the best part of
+// one; nil if there is none.
+func (p *progress) pick(list []choice) []int32 {
+	for _, c := range list {
+		if p.work.judge.fault(p.now.plus(c.change)).code == "" {
+			return c.batch
+		}
+	}
+	for _, c := range list {
+		if part := p.safe(c.batch); len(part) > 0 {
+			return part
+		}
+	}
+	return nil
+}
+
+// takeAim sets the row to be filled next, unless one is being filled: that for
+// which least has to be taken off first, what it will carry set against it. When
+// all rows are filled anything goes.
+func (p *progress) takeAim() {
+	for b, wanted := range p.aim {
+		if wanted && p.need[b] >= 0 {
+			return
+		}
+	}
+	p.aim = nil
+	var least measure.Mass
+	for l := range p.work.lines {
+		if p.work.lines[l].verb != PutOn || p.left[l] == 0 {
+			continue
+		}
+		aim, net := p.leadingTo(l)
+		if p.aim == nil || net > least {
+			p.aim, least = aim, net
+		}
+	}
+}
+
+// leadingTo is all jobs still to be done before a line is done, and with it, and
+// the mass that they put on the unit.
+func (p *progress) leadingTo(l int) (aim []bool, net measure.Mass) {
+	aim = make([]bool, len(p.need))
+	var stack []int32
+	want := func(b int32) {
+		if !aim[b] && p.need[b] >= 0 {
+			aim[b] = true
+			net += p.work.jobs[b].change.all.Mass
+			stack = append(stack, b)
+		}
+	}
+	for _, b := range p.work.lines[l].jobs {
+		want(b)
+	}
+	for len(stack) > 0 {
+		b := stack[len(stack)-1]
+		stack = stack[:len(stack)-1]
+		for _, before := range p.work.jobs[b].before {
+			want(before)
+		}
+	}
+	return aim, net
+}
+
 // schedule finds the order: face by face, unless that brings the unit out of
 // balance and another way does not.
 func (w *work) schedule() {
 	var best *progress
 	var least grief
-	for _, m := range []manner{faceByFace, rowByRow, evenly} {
+	for _, m := range []manner{faceByFace, evenly, rowByRow} {
 		p := w.begin()
 		for len(p.order) < len(w.jobs) {
 			p.do(p.next(m))
