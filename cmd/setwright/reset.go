@@ -10,7 +10,6 @@ import (
 	"setwright/layout/diag"
 	"setwright/layout/kit"
 	"setwright/layout/list"
-	"setwright/layout/parts"
 	"setwright/layout/plan"
 	"setwright/layout/reset"
 	"setwright/layout/saw"
@@ -113,19 +112,9 @@ func (all *several) night(rebuild bool) *night {
 		return nil
 	}
 	var found []diag.Finding
-	n.cuts, n.bought, found = buying(n.Reset, all.hand)
+	n.cuts, n.bought, found = n.Buying(all.hand)
 	all.add(all.changing(append(slices.Clip(n.Findings), found...)))
 	return n
-}
-
-// buying is what must be cut and bought for the night. Where neither stock nor
-// prices are known there is nothing to say of buying, as in the pack of a plan.
-func buying(night *reset.Reset, hand []parts.OnHand) ([]saw.Plan, buy.Purchase, []diag.Finding) {
-	cuts, bought, found := night.Buying(hand)
-	if hand == nil && !bought.Priced() {
-		return cuts, buy.Purchase{}, slices.DeleteFunc(found, func(f diag.Finding) bool { return f.Code == "price-missing" })
-	}
-	return cuts, bought, found
 }
 
 // differ says what the bare units differ in, for which there is no reset but by

@@ -200,6 +200,9 @@ func (all *several) changing(found []diag.Finding) []diag.Finding {
 	list := make([]diag.Finding, len(found))
 	for i, f := range found {
 		list[i] = named(1, f)
+		if f.At == (diag.Span{}) {
+			list[i].At.File = all.seasons[1].File
+		}
 		list[i].Notes = named(0, f).Notes
 	}
 	return list

@@ -144,11 +144,12 @@ func (p *goodsPair) draw(j *ResetJob, s *section) {
 		if when(w) == after {
 			caption = j.Words.StandsThen
 		}
-		pg.write(left+half/2, floor-v.len(p.height)-3*mm, caption, letter(plain).strong().middle())
+		word := pg.write(left+half/2, floor-v.len(p.height)-3*mm, caption, letter(plain).strong().middle())
 		own := *pg
 		own.job = j.job(when(w))
 		own.Field.Min.X, own.Field.Max.X = left, left+half
 		e := &elevation{Page: &own, face: f, zone: p.zones[w], view: v}
+		e.keepWord(word)
 		e.changedGoods(j, when(w), p.margin)
 		if when(w) == after {
 			e.Page = pg
