@@ -27,9 +27,10 @@ func resetCommand() *command {
 Reads two plans of one unit and works out how to make the second of the first
 overnight: which pieces and facings stay, move, come from stock and go back,
 with the least handling, in an order that can be carried out and keeps the unit
-standing safely after every step. Prints five tables: the steps (steps), what
-goes back to stock (pull), what is fetched (pick), what must be bought (buy), and
-goods by SKU (goods). Times are estimates, by house rule.
+standing safely after every step; where no order does, the step says so. Prints
+the steps (steps), what goes back to stock (pull), what is fetched (pick), what
+must be bought (buy), goods by SKU (goods) and, if anything is cut to length, how
+(cut). Times are estimates, by house rule.
 
 Plans of different units are refused, with what differs; --rebuild then takes
 everything down, changes the bare unit and hangs all anew.
@@ -59,7 +60,7 @@ setwright reset spring.yaml wall.yaml --rebuild`,
 		case err != nil:
 			return err
 		case to.csv == "-":
-			return c.misused("--csv writes five tables: name a folder")
+			return c.misused("--csv writes several tables: name a folder")
 		}
 		return makeReset(args, to, s)
 	}

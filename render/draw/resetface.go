@@ -184,7 +184,8 @@ func (p *changePlot) changed(row *unit.Row) bool {
 	return slices.ContainsFunc(p.runs, func(r *run) bool { return r.row == row && r.mark != reset.Keep })
 }
 
-// pieces draws hatched grounds, then the old that goes, then the new.
+// pieces draws the old that goes on its hatch, then the new under its own, which
+// is pale enough to see it through.
 func (p *changePlot) pieces(e *elevation) {
 	ground := func(r *run) {
 		rect := inset(around(e.shown(r)), -700*micron)
@@ -197,12 +198,12 @@ func (p *changePlot) pieces(e *elevation) {
 			ghosts.carried(r.pieces, ghosted())
 		}
 	}
+	e.hardware(dark())
 	for _, r := range p.runs {
 		if r.when == after {
 			ground(r)
 		}
 	}
-	e.hardware(dark())
 	for _, r := range p.runs {
 		for _, rect := range e.shown(r) {
 			if r.when == before {
