@@ -13,13 +13,13 @@ import (
 )
 
 // GoodsChange draws what changes in a face's goods: the face as it stands and as
-// it will be, side by side at one scale, every run of facings with its address,
-// mark and steps. A face without such a change has no sheet.
+// it will be, side by side at one scale if that is legible, every run of facings
+// with its address, mark and step. A face without such a change has no sheet.
 func (j *ResetJob) GoodsChange(id plan.FaceID) []*Page {
 	if _, n := j.changes(id); n == 0 {
 		return nil
 	}
-	s := &section{job: j.Job, name: string(id) + "-goods", title: fmt.Sprintf(j.Words.GoodsChangeOf, j.faceName(id)), under: j.Words.GoodsChangeUnder}
+	title, under := fmt.Sprintf(j.Words.GoodsChangeOf, j.faceName(id)), j.Words.GoodsChangeUnder
 	faces := [2]*unit.Face{faceOf(j.old.Unit, id), faceOf(j.Unit, id)}
 	bays := 1
 	for _, f := range faces {
@@ -27,27 +27,40 @@ func (j *ResetJob) GoodsChange(id plan.FaceID) []*Page {
 			bays = max(bays, f.Bays)
 		}
 	}
-	for n := 1; n <= bays; n++ {
-		pairs, den := j.goodsPairs(faces, n)
-		if j.legibleIn(n, den) || n == bays {
-			for _, p := range pairs {
+	for n := 1; ; n++ {
+		for _, across := range []measure.Length{2, 1} {
+			s := &section{job: j.Job, name: string(id) + "-goods", title: title, under: under}
+			plots, den := j.goodsPlots(faces, n, across)
+			for _, p := range plots {
 				p.draw(j, s)
 			}
-			break
+			last := n == bays && across == 1
+			if last || j.legibleIn(n, den) && !slices.ContainsFunc(s.pages, (*Page).spills) {
+				return s.pages
+			}
 		}
 	}
-	return s.pages
 }
 
-// goodsPair is a face, or some bays of it, twice side by side.
-type goodsPair struct {
-	faces  [2]*unit.Face // nil where that unit has no more of the face
+// spills says whether lettering has found no place on the sheet.
+func (p *Page) spills() bool {
+	for _, item := range p.Sheet.Items {
+		if text, ok := item.(sheet.Text); ok && sheet.TextBox(text).Max.Y > p.Field.Max.Y {
+			return true
+		}
+	}
+	return len(sheet.Clashes(p.Sheet)) > 0
+}
+
+// goodsPlot is a face, or some bays of it, twice side by side or once.
+type goodsPlot struct {
+	faces  [2]*unit.Face // nil where it is not on the sheet
 	zones  [2]zone
+	across measure.Length // elevations for which there is room side by side
 	paper  paper
 	den    int64
 	margin measure.Length // at each side of either
 	height measure.Length // of the higher of the two
-	blocks [2][]goodsRun
 }
 
 // goodsRun is neighbouring facings of one position to which the same happens in
@@ -60,21 +73,31 @@ type goodsRun struct {
 
 const captionHeight = 7 * mm
 
-func (j *ResetJob) goodsPairs(faces [2]*unit.Face, n int) (list []goodsPair, smallest int64) {
+// goodsPlots lays out so many zones of a face, old and new on one sheet or on one
+// each.
+func (j *ResetJob) goodsPlots(faces [2]*unit.Face, n int, across measure.Length) (list []*goodsPlot, smallest int64) {
 	for i := range n {
-		p := goodsPair{margin: 6 * mm}
-		width := measure.Length(0)
+		together := &goodsPlot{across: across, margin: 6 * mm}
 		for w, f := range faces {
 			if f == nil || i >= f.Bays {
 				continue
 			}
+			p := together
+			if across == 1 {
+				p = &goodsPlot{across: across, margin: 6 * mm}
+				list = append(list, p)
+			}
 			p.faces[w], p.zones[w] = f, zones(f, min(n, f.Bays))[i]
-			width = max(width, p.zones[w].width())
 			p.height = max(p.height, tallest(f))
 			p.margin = max(p.margin, j.goodsMargin(f, when(w)))
 		}
-		p.paper, p.den = j.choose(need{width: 2 * width, height: p.height, sides: 4 * p.margin, above: captionHeight, below: 9*mm + 2*legendPitch})
-		list = append(list, p)
+		if across > 1 {
+			list = append(list, together)
+		}
+	}
+	for _, p := range list {
+		width := max(p.zones[before].width(), p.zones[after].width())
+		p.paper, p.den = j.choose(need{width: width * across, height: p.height, sides: 2 * across * p.margin, above: captionHeight, below: 9*mm + 2*legendPitch})
 		smallest = max(smallest, p.den)
 	}
 	return list, smallest
@@ -126,19 +149,19 @@ func (r goodsRun) label() string {
 	return markLabel(r.mark, []int{r.step})
 }
 
-// draw draws both elevations on a new sheet.
-func (p *goodsPair) draw(j *ResetJob, s *section) {
+// draw draws the elevations on a new sheet.
+func (p *goodsPlot) draw(j *ResetJob, s *section) {
 	pg := s.page(p.paper)
 	pg.scale = j.scaleName(p.den)
 	v := view{den: p.den}
-	half := wide(pg.Field) / 2
+	half := wide(pg.Field) / p.across
 	spare := high(pg.Field) - captionHeight - v.len(p.height) - 9*mm - 2*legendPitch
 	floor := pg.Field.Min.Y + min(max(spare, 0)/2, 20*mm) + captionHeight + v.len(p.height)
 	for w, f := range p.faces {
 		if f == nil {
 			continue
 		}
-		left := pg.Field.Min.X + half*measure.Length(w)
+		left := pg.Field.Min.X + half*(measure.Length(w)%p.across)
 		v.origin = pt(left+(half-v.len(p.zones[w].width()))/2, floor)
 		caption := j.Words.StandsNow
 		if when(w) == after {
@@ -151,7 +174,7 @@ func (p *goodsPair) draw(j *ResetJob, s *section) {
 		e := &elevation{Page: &own, face: f, zone: p.zones[w], view: v}
 		e.keepWord(word)
 		e.changedGoods(j, when(w), p.margin)
-		if when(w) == after {
+		if when(w) == after || p.across == 1 {
 			e.Page = pg
 			e.zoneKey()
 		}

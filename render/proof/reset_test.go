@@ -545,3 +545,23 @@ func TestResetOfNothing(t *testing.T) {
 		t.Errorf("%d sheets, want one that says that nothing changes", len(n.doc.Pages))
 	}
 }
+
+// TestResetOfAnyPlans rebuilds each plan into the next, whatever they are: sheets
+// stay tidy, and every step is listed.
+func TestResetOfAnyPlans(t *testing.T) {
+	list, err := plans()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, p := range list {
+		next := list[(i+1)%len(list)]
+		t.Run(p.name+" to "+next.name, func(t *testing.T) {
+			r := reset.Make(p.project.Unit, next.project.Unit, reset.Options{Rebuild: true})
+			n := &night{r, next.words, inPDF(t, render.Reset(r, nil, r.Findings, render.ResetOptions{}))}
+			tidy(t, n.doc)
+			if got := len(n.readSteps(t)); got != len(r.Steps) {
+				t.Errorf("%d steps are listed, there are %d", got, len(r.Steps))
+			}
+		})
+	}
+}
