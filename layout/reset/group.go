@@ -9,25 +9,36 @@ import (
 	"setwright/layout/plan"
 )
 
-// write puts an order on paper: steps, how the unit stands after each, and what
-// is to be said about that.
+// write puts an order on paper, after what is there already: steps, how the unit
+// stands after each, and what is to be said about that.
 func (r *Reset) write(w *work) {
 	now := w.start
-	r.Start = w.judge.standing(now, r.New.Faces)
 	spans := w.spans()
-	for i, s := range spans {
+	var steps []Step
+	if len(r.Steps) == 0 {
+		r.Start = w.judge.standing(now)
+	}
+	for _, s := range spans {
 		step := w.step(s)
-		step.Number = i + 1
+		step.Number = len(r.Steps) + len(steps) + 1
 		for _, b := range s {
 			now = now.plus(w.jobs[b].change)
 		}
-		step.After = w.judge.standing(now, r.New.Faces)
+		step.After = w.judge.standing(now)
 		step.Caution = w.judge.fault(now).code
-		r.Steps = append(r.Steps, step)
-		r.Seconds += step.Seconds
+		steps = append(steps, step)
 	}
-	r.share(w, spans)
-	r.caution(w, spans)
+	r.caution(w, spans, steps)
+	r.Together += divide(w, spans, steps)
+	r.add(steps...)
+}
+
+// add adds steps and their time.
+func (r *Reset) add(steps ...Step) {
+	for _, s := range steps {
+		r.Seconds += s.Seconds
+	}
+	r.Steps = append(r.Steps, steps...)
 }
 
 // spans cuts the order where the line of work changes.
@@ -58,18 +69,18 @@ func (w *work) step(span []int32) Step {
 
 // caution tells of the steps after which the unit stands worse than it should:
 // one finding for steps that follow each other.
-func (r *Reset) caution(w *work, spans [][]int32) {
+func (r *Reset) caution(w *work, spans [][]int32, steps []Step) {
 	now := w.start
-	for i := 0; i < len(r.Steps); i++ {
+	for i := 0; i < len(steps); i++ {
 		for _, b := range spans[i] {
 			now = now.plus(w.jobs[b].change)
 		}
-		code := r.Steps[i].Caution
+		code := steps[i].Caution
 		if code == "" {
 			continue
 		}
 		first, worst, over := i, now, w.judge.fault(now)
-		for i+1 < len(r.Steps) && r.Steps[i+1].Caution == code {
+		for i+1 < len(steps) && steps[i+1].Caution == code {
 			i++
 			for _, b := range spans[i] {
 				now = now.plus(w.jobs[b].change)
@@ -78,7 +89,7 @@ func (r *Reset) caution(w *work, spans [][]int32) {
 				worst, over = now, f
 			}
 		}
-		r.Findings = append(r.Findings, w.finding(code, r.Steps[first].Number, r.Steps[i].Number, worst))
+		r.Findings = append(r.Findings, w.finding(code, steps[first].Number, steps[i].Number, worst))
 	}
 }
 

@@ -233,6 +233,9 @@ func TestSamples(t *testing.T) {
 			r := paired(sample(t, from), sample(t, to), Options{})
 			checkWhole(t, r)
 			golden.Check(t, "testdata/"+from+"-"+to+".txt", r.dump())
+			if again := paired(sample(t, from), sample(t, to), Options{}); again.dump() != r.dump() {
+				t.Error("the same units, read anew, become another reset")
+			}
 		})
 	}
 }

@@ -10,9 +10,17 @@ import (
 // sequence finds an order in which the work can be done and the unit stands
 // safely, and writes it as steps.
 func (r *Reset) sequence() {
-	w := r.work()
-	w.schedule()
-	r.write(w)
+	if r.Rebuild {
+		r.rebuild()
+	} else {
+		w := r.work()
+		w.judge = newJudge(r.New, max(r.Old.Extent.Z1, r.New.Extent.Z1), w.start, w.end)
+		w.schedule()
+		r.write(w)
+	}
+	if r.Together >= r.Seconds {
+		r.Together = 0
+	}
 }
 
 // work is all that is to be done, with what must come before what.
@@ -21,6 +29,7 @@ type work struct {
 	jobs  []job
 	lines []line
 	start load // what hangs on the unit before
+	end   load // and after
 	judge *judge
 	order []int32 // of the jobs, once it is found
 }
@@ -120,7 +129,7 @@ func (r *Reset) assemble(things []*thing, c *clashes, t *tangle) *work {
 		}
 	}
 	shareCart(things, then)
-	w.finish(things)
+	w.finish()
 	return w
 }
 
@@ -177,15 +186,14 @@ func (t *thing) taking() int {
 	return t.on
 }
 
-// finish counts what must come before each job, gathers the lines and fixes what
-// the night is held to.
-func (w *work) finish(things []*thing) {
+// finish counts what must come before each job and gathers the lines.
+func (w *work) finish() {
 	type key struct {
 		verb     Verb
 		from, to *unit.Row
 	}
 	at := map[key]int{}
-	end := w.start
+	w.end = w.start
 	for i := range w.jobs {
 		j := &w.jobs[i]
 		slices.Sort(j.next)
@@ -204,9 +212,8 @@ func (w *work) finish(things []*thing) {
 		j.line = l
 		w.lines[l].jobs = append(w.lines[l].jobs, int32(i))
 		w.lines[l].mass += max(j.change.all.Mass, -j.change.all.Mass)
-		end = end.plus(j.change)
+		w.end = w.end.plus(j.change)
 	}
-	w.judge = newJudge(w.reset, w.start, end)
 }
 
 // height is that of the row the crew works on: the new one, if there is one.

@@ -9,29 +9,38 @@ import (
 // to be asked for.
 const worthwhile = 0.1
 
-// share gives faces to two people, each doing the steps of their own faces in
+// divide gives faces to two people, each doing the steps of their own faces in
 // their order, if that is quick enough and safe however fast either is. Steps
-// that take two are done by both, once all before them is done.
-func (r *Reset) share(w *work, spans [][]int32) {
-	c := newCrew(r, w, spans)
+// that take two are done by both, once all before them is done. It returns the
+// seconds until all is done, two people or not.
+func divide(w *work, spans [][]int32, steps []Step) int {
+	alone := 0
+	for _, s := range steps {
+		alone += s.Seconds
+	}
+	limit := int(float64(alone) * (1 - worthwhile))
+	c := newCrew(w, spans, steps)
 	var best *split
 	for _, s := range c.splits() {
-		if best != nil && s.seconds >= best.seconds || float64(s.seconds) > (1-worthwhile)*float64(r.Seconds) {
-			break // sorted by what they would take at best
+		if s.seconds > limit || best != nil && s.seconds >= best.seconds {
+			break // they are sorted by what they would take at best
 		}
 		c.keepSafe(s)
 		c.time(s)
-		if float64(s.seconds) <= (1-worthwhile)*float64(r.Seconds) && (best == nil || s.seconds < best.seconds) {
+		if s.seconds <= limit && (best == nil || s.seconds < best.seconds) {
 			best = s
 		}
 	}
 	if best == nil {
-		return
+		return alone
 	}
-	r.Together = best.seconds
-	for i := range r.Steps {
-		r.Steps[i].Person, r.Steps[i].Wait = best.person[i], best.wait[i]+1
+	for i := range steps {
+		steps[i].Person = best.person[i]
+		if on := best.wait[i]; on != none {
+			steps[i].Wait = steps[on].Number
+		}
 	}
+	return best.seconds
 }
 
 // crew is what has to be known of the steps to share them out.
@@ -45,8 +54,8 @@ type crew struct {
 	allowed fault // the worst that one person by themselves gets
 }
 
-func newCrew(r *Reset, w *work, spans [][]int32) *crew {
-	c := &crew{steps: r.Steps, start: w.start, judge: w.judge, face: make([]int, len(spans)), change: make([]load, len(spans)), after: make([][faceCount]int, len(spans))}
+func newCrew(w *work, spans [][]int32, steps []Step) *crew {
+	c := &crew{steps: steps, start: w.start, judge: w.judge, face: make([]int, len(spans)), change: make([]load, len(spans)), after: make([][faceCount]int, len(spans))}
 	stepOf := make([]int, len(w.jobs))
 	now := w.start
 	for i, span := range spans {

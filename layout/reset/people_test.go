@@ -120,7 +120,7 @@ func TestTogether(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 9))
 	offered, waits := 0, 0
 	for bare := range bareUnits {
-		units := randomUnits(t, rng, bare, 20)
+		units := randomUnits(t, rng, bare, 20, 4)
 		for range 60 {
 			old, new := units[rng.IntN(len(units))], units[rng.IntN(len(units))]
 			r := reset.Make(old, new, reset.Options{})

@@ -61,8 +61,9 @@ var (
 		"use: rail-24-std, goods: [COAT]", "use: face-out-12-std, goods: [COAT]"}
 )
 
-// randomPlan dresses the bare unit of that number at random.
-func randomPlan(rng *rand.Rand, bare int) string {
+// randomPlan dresses the bare unit of that number at random, each face with at
+// most so many rows.
+func randomPlan(rng *rand.Rand, bare, rows int) string {
 	of := &bareUnits[bare]
 	var b strings.Builder
 	fmt.Fprintf(&b, "plan: 1\ntitle: Random\nmeasure: in\ngoods: [wares.csv]\nunit: %s\ndress:\n", of.unit)
@@ -75,7 +76,7 @@ func randomPlan(rng *rand.Rand, bare int) string {
 			continue
 		}
 		fmt.Fprintf(&b, "  %s:\n", face)
-		for range 1 + rng.IntN(4) {
+		for range 1 + rng.IntN(rows) {
 			fmt.Fprintf(&b, "    - {%s", of.menu[rng.IntN(len(of.menu))])
 			if of.bays > 1 && (face == "front" || face == "back") {
 				fmt.Fprintf(&b, ", bay: %d", 1+rng.IntN(of.bays))
@@ -97,7 +98,7 @@ func randomPlan(rng *rand.Rand, bare int) string {
 
 // randomUnits dresses a bare unit in so many ways that can be built, some of them
 // small variations of another.
-func randomUnits(t testing.TB, rng *rand.Rand, bare, n int) []*unit.Unit {
+func randomUnits(t testing.TB, rng *rand.Rand, bare, n, rows int) []*unit.Unit {
 	t.Helper()
 	disk := fstest.MapFS{"wares.csv": {Data: []byte(wares)}}
 	reader := layout.NewReader()
@@ -107,7 +108,7 @@ func randomUnits(t testing.TB, rng *rand.Rand, bare, n int) []*unit.Unit {
 		if tries > 60*n {
 			t.Fatalf("%s: only %d of %d random plans can be built", bareUnits[bare].name, len(list), tries)
 		}
-		text := randomPlan(rng, bare)
+		text := randomPlan(rng, bare, rows)
 		if last != "" && rng.IntN(3) == 0 {
 			text = varied(rng, last, bare)
 		}

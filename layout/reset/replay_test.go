@@ -8,6 +8,7 @@ import (
 
 	"setwright/layout/check"
 	"setwright/layout/measure"
+	"setwright/layout/oracle"
 	"setwright/layout/parts"
 	"setwright/layout/plan"
 	"setwright/layout/reset"
@@ -33,6 +34,7 @@ type body struct {
 // of work was found.
 type sim struct {
 	r      *reset.Reset
+	bare   *unit.Unit // what it hangs on: the new unit, but for a rebuild
 	pieces map[*reset.Item]*body
 	goods  map[*reset.Facing]*body
 	aside  map[*reset.Item]bool
@@ -44,7 +46,7 @@ type sim struct {
 }
 
 func newSim(r *reset.Reset) *sim {
-	s := &sim{r: r, pieces: map[*reset.Item]*body{}, goods: map[*reset.Facing]*body{}, aside: map[*reset.Item]bool{}, placed: map[*reset.Item]bool{},
+	s := &sim{r: r, bare: r.New, pieces: map[*reset.Item]*body{}, goods: map[*reset.Facing]*body{}, aside: map[*reset.Item]bool{}, placed: map[*reset.Item]bool{},
 		cart: map[string]int{}, stock: map[string]int{}, parts: map[string]int{}}
 	for _, it := range r.Items {
 		if it.From != nil {
@@ -384,7 +386,7 @@ func (s *sim) stands(want reset.Standing) error {
 	if got.Mass != want.Mass {
 		return fmt.Errorf("mass %v, the step says %v", got.Mass, want.Mass)
 	}
-	for _, f := range s.r.New.Faces {
+	for _, f := range s.bare.Faces {
 		if got.Carried[f.ID] != want.Carried[f.ID] {
 			return fmt.Errorf("the %s carries %v, the step says %v", f.ID, got.Carried[f.ID], want.Carried[f.ID])
 		}
@@ -405,7 +407,7 @@ func (s *sim) standing() reset.Standing {
 		bodies = append(bodies, statics.Body3{Weight: float64(m) / float64(measure.Kilogram) * 9.80665, X: mm(at.X0, at.X1), Y: mm(at.Y0, at.Y1), Z: mm(at.Z0, at.Z1)})
 		st.Mass += m
 	}
-	u := s.r.New
+	u := s.bare
 	structure := check.Run(empty(u)).Assessment.Bare
 	bodies = append(bodies, statics.Body3{Weight: structure.Mass * 9.80665, X: structure.X, Y: structure.Y, Z: structure.Z})
 	st.Mass = measure.Mass(math.Round(structure.Mass * float64(measure.Kilogram)))
@@ -423,7 +425,10 @@ func (s *sim) standing() reset.Standing {
 	if len(feet) < 3 || u.Frame.Frame.Form == parts.WallForm {
 		return st
 	}
-	top := float64(max(u.Bare.Z1, u.Extent.Z1, s.r.Old.Extent.Z1)) / 1e6
+	top := float64(max(u.Bare.Z1, u.Extent.Z1)) / 1e6
+	if !s.r.Rebuild {
+		top = max(top, float64(s.r.Old.Extent.Z1)/1e6)
+	}
 	for _, e := range statics.Footprint(feet) {
 		tip := statics.Tip(statics.Inward(e, float64(u.Stand.Stand.Offset)/1e6), all, min(top, 2000))
 		st.Tilt = min(st.Tilt, tip.Tilt)
@@ -515,31 +520,44 @@ func replay(r *reset.Reset) error {
 }
 
 // TestReplay carries out the resets of random pairs of units.
-func TestReplay(t *testing.T) {
+func TestReplay(t *testing.T) { replayPairs(t, 20, 80) }
+
+// TestReplayMany carries out those of 5,000 pairs.
+func TestReplayMany(t *testing.T) {
+	oracle.Long(t)
+	replayPairs(t, 60, 1000)
+}
+
+// replayPairs dresses each bare unit in so many ways and carries out the resets of
+// so many pairs of them.
+func replayPairs(t *testing.T, ways, pairs int) {
 	rng := rand.New(rand.NewPCG(11, 7))
-	pairs, cautions, aside := 0, 0, 0
+	did, cautions, verbs := 0, 0, [reset.Nudge + 1]int{}
 	for bare := range bareUnits {
-		units := randomUnits(t, rng, bare, 40)
-		for range 100 {
+		units := randomUnits(t, rng, bare, ways, 4)
+		for range pairs {
 			old, new := units[rng.IntN(len(units))], units[rng.IntN(len(units))]
 			r := reset.Make(old, new, reset.Options{})
 			if err := replay(r); err != nil {
-				t.Fatalf("%s, pair %d: %v\n%s\n%s", bareUnits[bare].name, pairs, err, old.Plan.Text, new.Plan.Text)
+				t.Fatalf("%s, pair %d: %v\n%s\n%s", bareUnits[bare].name, did, err, old.Plan.Text, new.Plan.Text)
 			}
-			pairs++
-			bad := 0
+			did++
+			caution := 0
 			for _, s := range r.Steps {
+				verbs[s.Verb] += len(s.Acts)
 				if s.Caution != "" {
-					bad = 1
-				}
-				if s.Verb == reset.SetAside {
-					aside += len(s.Acts)
+					caution = 1
 				}
 			}
-			cautions += bad
+			cautions += caution
 		}
 	}
-	t.Logf("%d pairs, %d with a caution, %d pieces set aside", pairs, cautions, aside)
+	t.Logf("%d pairs, %d with a caution; acts by verb: %v", did, cautions, verbs)
+	for v, n := range verbs {
+		if n < did/40 {
+			t.Errorf("only %d acts of verb %d in %d pairs: too few to mean anything", n, v, did)
+		}
+	}
 }
 
 // TestReplaySamples carries out the resets between all samples of one unit.
@@ -564,17 +582,99 @@ func TestReplaySamples(t *testing.T) {
 					t.Errorf("%s to %s, two people: %v", names[i], names[k], err)
 				}
 			}
-			cautions, acts, aside := 0, 0, 0
+			cautions, acts, aside, worst := 0, 0, 0, r.Start.Share
 			for _, s := range r.Steps {
 				if s.Caution != "" {
 					cautions++
 				}
 				acts += len(s.Acts)
+				worst = min(worst, s.After.Share)
 				if s.Verb == reset.SetAside {
 					aside += len(s.Acts)
 				}
 			}
-			t.Logf("%-8s to %-8s %3d steps %3d acts %3d aside %2d cautions %3d min, two %3d min", names[i], names[k], len(r.Steps), acts, aside, cautions, (r.Seconds+59)/60, (r.Together+59)/60)
+			t.Logf("%-8s to %-8s %3d steps %3d acts %3d aside %2d cautions, at worst %.2f of the push, %3d min, two %3d min", names[i], names[k], len(r.Steps), acts, aside, cautions, worst, (r.Seconds+59)/60, (r.Together+59)/60)
 		}
 	}
+}
+
+// TestReplayRebuild builds anew: everything comes off one bare unit before it is
+// changed and anything hangs on the other.
+func TestReplayRebuild(t *testing.T) {
+	rng := rand.New(rand.NewPCG(8, 8))
+	units := make([][]*unit.Unit, len(bareUnits))
+	for bare := range bareUnits {
+		units[bare] = randomUnits(t, rng, bare, 6, 4)
+	}
+	changed := 0
+	for range 300 {
+		a, b := rng.IntN(len(units)), rng.IntN(len(units))
+		r := reset.Make(units[a][rng.IntN(6)], units[b][rng.IntN(6)], reset.Options{Rebuild: true})
+		s := newSim(r)
+		s.bare = r.Old
+		if err := s.stands(r.Start); err != nil {
+			t.Fatal("before the first step: ", err)
+		}
+		bare := bareCount(r.Old)
+		for i, step := range r.Steps {
+			if step.Number != i+1 {
+				t.Fatalf("step %d is numbered %d", i+1, step.Number)
+			}
+			if step.Face == "" { // the bare unit
+				if s.bare = r.New; len(s.things) > 0 || step.People < 2 || step.Person != 0 {
+					t.Fatalf("step %d changes the bare unit with %d things on it", i+1, len(s.things))
+				}
+				for _, act := range step.Acts {
+					if act.Verb == reset.Hang {
+						bare[act.Item.Part.ID]++
+					} else {
+						bare[act.Item.Part.ID]--
+					}
+				}
+				changed++
+				continue
+			}
+			if a == b && len(s.things) == 0 {
+				s.bare = r.New
+			}
+			for _, act := range step.Acts {
+				if err := s.act(act); err != nil {
+					t.Fatalf("step %d: %v", i+1, err)
+				}
+			}
+			if len(s.things) > 0 {
+				if err := s.stands(step.After); err != nil {
+					t.Fatalf("after step %d: %v", i+1, err)
+				}
+			}
+		}
+		if err := s.ended(); err != nil {
+			t.Fatal(err)
+		}
+		for id, n := range bareCount(r.New) {
+			bare[id] -= n
+		}
+		for id, n := range bare {
+			if n != 0 {
+				t.Fatalf("%s to %s: %d of %s too many in the end", bareUnits[a].name, bareUnits[b].name, n, id)
+			}
+		}
+		if r.Together > 0 && makespan(r) != r.Together {
+			t.Fatalf("two take %d s by the steps, %d by the reset", makespan(r), r.Together)
+		}
+	}
+	if changed < 300 {
+		t.Errorf("only %d steps change a bare unit", changed)
+	}
+}
+
+// bareCount counts frame, stand and panels; a stand is one.
+func bareCount(u *unit.Unit) map[string]int {
+	count := map[string]int{}
+	for _, s := range u.Structure {
+		if s.Part.Kind != parts.Stand || count[s.Part.ID] == 0 {
+			count[s.Part.ID]++
+		}
+	}
+	return count
 }

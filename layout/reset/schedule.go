@@ -2,6 +2,7 @@ package reset
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"setwright/layout/measure"
@@ -221,6 +222,9 @@ func (p *progress) next(m manner) []int32 {
 		}
 		p.aim = aim
 	}
+	if p.aim != nil {
+		return list[0].batch // what has to be, soon done
+	}
 	least, worst := 0, fault{}
 	for i, c := range list {
 		f := p.work.judge.fault(p.now.plus(c.change))
@@ -321,13 +325,23 @@ func (w *work) schedule() {
 
 // grief is what is wrong with an order.
 type grief struct {
+	worst    fault
 	cautions int
-	over     float64
 	steps    int
 }
 
+// compare puts first what is less bad at its worst, in twentieths of the limit,
+// then what has fewer cautions, then fewer steps.
 func (g grief) compare(o grief) int {
-	return cmp.Or(cmp.Compare(g.cautions, o.cautions), cmp.Compare(g.over, o.over), cmp.Compare(g.steps, o.steps))
+	tip := func(f fault) int {
+		if f.code == tipCode {
+			return 1
+		}
+		return 0
+	}
+	far := func(f fault) float64 { return math.Ceil(20 * f.over) }
+	return cmp.Or(cmp.Compare(tip(g.worst), tip(o.worst)), cmp.Compare(far(g.worst), far(o.worst)),
+		cmp.Compare(g.cautions, o.cautions), cmp.Compare(g.steps, o.steps))
 }
 
 // grief counts the cautions of an order, how far they go, and its steps.
@@ -342,7 +356,9 @@ func (w *work) grief(order []int32) grief {
 		g.steps++
 		if f := w.judge.fault(now); f.code != "" {
 			g.cautions++
-			g.over += f.over
+			if f.worse(g.worst) {
+				g.worst = f
+			}
 		}
 	}
 	return g

@@ -61,6 +61,7 @@ func (r *Reset) hanging() load {
 // judge tells how the unit stands under a load, and what is wrong with it. What
 // it is held to is fixed for the night.
 type judge struct {
+	unit   *unit.Unit
 	stance *check.Stance
 	pairs  []pair
 	share  float64 // of the benchmark's push, the least that is not cautioned about
@@ -76,16 +77,16 @@ type pair struct {
 // rounding keeps what is at a limit from being taken to be over it.
 const rounding = 1e-9
 
-// newJudge sets the limits: those of the checks, or what the old or the new unit
+// newJudge sets the limits for a unit that carries one load at first and another
+// in the end, and is never higher than top: those of the checks, or what either
 // comes to by itself if that is worse, for which the night is not to blame. Of
-// opposite faces the heaviest that either is in either plan sets the limit.
-func newJudge(r *Reset, start, end load) *judge {
-	top := max(r.Old.Extent.Z1, r.New.Extent.Z1)
-	j := &judge{stance: check.NewStance(r.New, top), share: math.Inf(-1), tilt: math.Inf(-1)}
-	if !check.Waived(r.New.Plan, "balance") {
+// opposite faces the heaviest that either ever is sets the limit.
+func newJudge(u *unit.Unit, top measure.Length, start, end load) *judge {
+	j := &judge{unit: u, stance: check.NewStance(u, top), share: math.Inf(-1), tilt: math.Inf(-1)}
+	if !check.Waived(u.Plan, "balance") {
 		for _, faces := range j.stance.Opposite() {
 			p := pair{a: faceIndex(faces[0]), b: faceIndex(faces[1])}
-			if faceOf(r.New, faces[0]) == nil || faceOf(r.New, faces[1]) == nil {
+			if faceOf(u, faces[0]) == nil || faceOf(u, faces[1]) == nil {
 				continue
 			}
 			p.limit = check.Unbalanced(max(start.faces[p.a], start.faces[p.b], end.faces[p.a], end.faces[p.b]))
@@ -95,10 +96,10 @@ func newJudge(r *Reset, start, end load) *judge {
 	}
 	startShare, startTilt := j.tips(start)
 	endShare, endTilt := j.tips(end)
-	if !check.Waived(r.New.Plan, "tip-force") {
+	if !check.Waived(u.Plan, "tip-force") {
 		j.share = min(1, startShare, endShare) - rounding
 	}
-	if !check.Waived(r.New.Plan, "tip-tilt") {
+	if !check.Waived(u.Plan, "tip-tilt") {
 		j.tilt = min(check.LeastTilt, startTilt, endTilt) - rounding
 	}
 	return j
@@ -149,10 +150,10 @@ func (j *judge) fault(l load) fault {
 }
 
 // standing is how the unit stands, as a step tells it.
-func (j *judge) standing(l load, faces []*unit.Face) Standing {
+func (j *judge) standing(l load) Standing {
 	share, tilt := j.tips(l)
 	s := Standing{Mass: j.stance.Bare.Mass + l.all.Mass, Share: share, Tilt: tilt, Carried: map[plan.FaceID]measure.Mass{}}
-	for _, f := range faces {
+	for _, f := range j.unit.Faces {
 		s.Carried[f.ID] = l.faces[faceIndex(f.ID)]
 	}
 	return s
