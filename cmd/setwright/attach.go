@@ -48,6 +48,16 @@ func (r *record) add(src source, called, pack string, p *layout.Project) {
 	r.projects = append(r.projects, p)
 }
 
+// addNamed adds a plan by the path that was given, for sheets that findings may
+// have it on.
+func (r *record) addNamed(src source, p *layout.Project) {
+	if src.pack {
+		r.add(src, p.Files[0], src.path, p)
+	} else {
+		r.add(src, src.path, "", p)
+	}
+}
+
 // attach attaches all of it to the pack that came of it.
 func (r *record) attach(drawn *sheet.Pack) {
 	m := archive.Material{

@@ -102,8 +102,13 @@ func (p *packed) tellRest(s streams) {
 	if slices.Sort(pictures); len(pictures) > 0 {
 		fmt.Fprintf(s.out, "pictures to put back where the plan has them: %s\n", diag.OneLine(strings.Join(pictures, ", ")))
 	}
+	p.tellExtras(s)
+}
+
+// tellExtras says which attached files are none of the pack's.
+func (p *packed) tellExtras(s streams) {
 	if extras := p.Extras(); len(extras) > 0 {
-		fmt.Fprintf(s.err, "%s: attached by another program and left there: %s\n", p.path, diag.OneLine(strings.Join(extras, ", ")))
+		fmt.Fprintf(s.err, "%s: attached by another program: %s\n", p.path, diag.OneLine(strings.Join(extras, ", ")))
 	}
 }
 

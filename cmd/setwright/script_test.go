@@ -47,6 +47,7 @@ func TestScripts(t *testing.T) {
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"exits":  exits,
 			"bytes":  writeBytes,
+			"append": appendBytes,
 			"crlf":   toCRLF,
 			"lf":     toLF,
 			"sparse": sparse,
@@ -85,6 +86,15 @@ func writeBytes(ts *testscript.TestScript, neg bool, args []string) {
 	text, err := strconv.Unquote(`"` + args[1] + `"`)
 	ts.Check(err)
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o666))
+}
+
+// append FILE QUOTED puts what the Go string literal holds at the end of a file.
+func appendBytes(ts *testscript.TestScript, neg bool, args []string) {
+	text, err := strconv.Unquote(`"` + args[1] + `"`)
+	ts.Check(err)
+	data, err := os.ReadFile(ts.MkAbs(args[0]))
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), append(data, text...), 0o666))
 }
 
 // crlf FILE... gives files a byte order mark and the line ends of Windows.

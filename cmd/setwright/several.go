@@ -83,11 +83,7 @@ func readSources(sources []source, reader *layout.Reader, h house, name func([]k
 func (all *several) record(command string) *record {
 	r := &record{command: command, fingerprint: all.mark, parts: all.partsText, stock: all.stockText}
 	for i, src := range all.sources {
-		if src.pack {
-			r.add(src, all.projects[i].Files[0], src.path, all.projects[i])
-		} else {
-			r.add(src, src.path, "", all.projects[i])
-		}
+		r.addNamed(src, all.projects[i])
 	}
 	return r
 }

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"setwright/layout/archive"
 	"setwright/layout/diag"
 	"setwright/render/reader"
 )
@@ -60,6 +61,7 @@ func verify(name, images string, s streams) error {
 		}
 		defer p.images.Close()
 	}
+	p.tellExtras(s)
 	if told := p.faults(); told.Len() > 0 {
 		told.WriteText(s.out)
 		fmt.Fprintf(s.out, "%s: not the same: what it was made from was changed\n", name)
@@ -158,7 +160,7 @@ func (p *packed) compareSheets(again *rebuilt) []string {
 
 // said is the text of the contents.
 func (p *packed) said() []byte {
-	text, _ := p.Data("contents.json")
+	text, _ := p.Data(archive.ContentsName)
 	return text
 }
 
@@ -190,7 +192,7 @@ func (p *packed) saved(c *reader.Comparison, again *rebuilt) string {
 		how = "every page is drawn anew, with the same text at the same places; lines, fills and pictures were not compared"
 	}
 	if extra := len(p.data) - len(again.data); extra > 0 && bytes.Contains(p.data, again.data) {
-		return fmt.Sprintf("%d bytes were put round it; %s", extra, how)
+		return fmt.Sprintf("%d bytes were added round it; %s", extra, how)
 	}
 	by := diag.OneLine(p.document.Producer())
 	if original, err := reader.Open(again.data); by == "" || err != nil || by == original.Producer() {

@@ -18,6 +18,9 @@ const ContentsName = "contents.json"
 // meaning or goes away.
 const format = 1
 
+// longestSide is more pixels than any picture that is read has one way.
+const longestSide = 100_000_000
+
 // Contents is what a pack says of itself, as JSON. All it holds follows from
 // what the pack was made of: the same sources, the same contents.
 type Contents struct {
@@ -123,7 +126,7 @@ func (c *Contents) check() error {
 		}
 	}
 	for _, p := range c.Pictures {
-		if p.Plan < 0 || p.Plan >= len(c.Plans) || p.Width < 1 || p.Height < 1 {
+		if p.Plan < 0 || p.Plan >= len(c.Plans) || min(p.Width, p.Height) < 1 || max(p.Width, p.Height) > longestSide {
 			return fmt.Errorf("the contents of the pack have a picture %q of no plan or no size", p.Name)
 		}
 	}

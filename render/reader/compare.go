@@ -87,7 +87,34 @@ func (m *matcher) page(p, q *Page) bool {
 	if err != nil || err2 != nil || !bytes.Equal(plainSpace(mine), plainSpace(yours)) {
 		return false
 	}
-	return m.same(p.resources, q.resources, deepest)
+	return m.used(mine, p, q)
+}
+
+// used says whether the fonts, pictures and other resources that a content names
+// are the same on two pages. What it does not name shows nowhere on them.
+func (m *matcher) used(content []byte, p, q *Page) bool {
+	names := map[string]bool{}
+	for s := (&scanner{data: content}); ; {
+		w, ok := s.next()
+		if !ok {
+			break
+		}
+		if w.kind == '/' {
+			names[w.text] = true
+		}
+	}
+	mine, _ := m.a.dict(p.resources)
+	yours, _ := m.b.dict(q.resources)
+	for _, kind := range [...]string{"Font", "XObject", "ExtGState", "ColorSpace", "Pattern", "Shading", "Properties"} {
+		a, _ := m.a.dict(mine[kind])
+		b, _ := m.b.dict(yours[kind])
+		for name := range names {
+			if !m.same(a[name], b[name], deepest) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // same says whether two objects hold the same. A loop of objects is the same as
