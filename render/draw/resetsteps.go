@@ -47,9 +47,8 @@ func (j *ResetJob) stepTable() table {
 		step := &j.reset.Steps[i]
 		if i == bare {
 			t.records = append(t.records, record{framed: w.ChangeBare})
-			face = ""
 		}
-		if i == 0 || step.Face != face {
+		if i == 0 || i == bare || step.Face != face {
 			face = step.Face
 			t.records = append(t.records, record{group: j.placeName(face)})
 		}
@@ -68,15 +67,45 @@ func (j *ResetJob) stepTable() table {
 	return t
 }
 
-// bareChange is before which step the bare unit is changed, -1 if it is not: when
-// all is down and nothing up.
+// bareChange is the step with which the change of the bare unit begins, -1 if it
+// is not changed.
 func (j *ResetJob) bareChange() int {
-	first := slices.IndexFunc(j.reset.Steps, func(s reset.Step) bool { return slices.Contains(touches(s.Verb), after) })
-	if len(j.reset.Differences) == 0 || first < 0 ||
-		slices.ContainsFunc(j.reset.Steps[first:], func(s reset.Step) bool { return slices.Contains(touches(s.Verb), before) }) {
-		return -1
+	return slices.IndexFunc(j.reset.Steps, func(s reset.Step) bool { return ofBare(&s) })
+}
+
+// ofBare says whether a step is about the bare unit, whose parts are in no row.
+func ofBare(step *reset.Step) bool {
+	item := step.Acts[0].Item
+	return item != nil && (item.From == nil || item.From.Row == nil) && (item.To == nil || item.To.Row == nil)
+}
+
+// changesBare puts a step at the bare unit in words: panels with their faces.
+func (j *ResetJob) changesBare(step *reset.Step) []string {
+	w, where := j.Words, before
+	format := w.BareDown
+	switch items := itemsOf(step); {
+	case step.Verb == reset.SetAside:
+		format = w.BareAside
+	case step.Verb == reset.Hang && items[0].From != nil:
+		format, where = w.BareAgain, after
+	case step.Verb == reset.Hang:
+		format, where = w.BareUp, after
 	}
-	return first
+	var texts []string
+	for _, g := range byKind(itemsOf(step)) {
+		text := fmt.Sprintf("%d × %s", len(g), j.partName(g[0].Part, 0))
+		if g[0].Part.Kind == parts.Panel {
+			var faces []string
+			for _, item := range g {
+				if name := j.faceName(placeOf(item, where).Face.ID); !slices.Contains(faces, name) {
+					faces = append(faces, name)
+				}
+			}
+			text += " (" + strings.Join(faces, ", ") + ")"
+		}
+		texts = append(texts, text)
+	}
+	return []string{fmt.Sprintf(format, strings.Join(texts, "; "))}
 }
 
 // person is who does a step.
@@ -159,27 +188,39 @@ func (j *ResetJob) says(step *reset.Step) []string {
 	case reset.Nudge:
 		return []string{fmt.Sprintf(w.DoNudge, j.stepRow(step, after), j.nudged(step))}
 	}
-	items := itemsOf(step)
-	if len(items) == 0 {
-		return nil
+	if ofBare(step) {
+		return j.changesBare(step)
 	}
-	counts := j.counts(items, before)
+	items := itemsOf(step)
+	if step.Verb == reset.Hang {
+		return append(j.hangs(items), j.along(items)...)
+	}
+	from, counts := j.rowAt(before, items[0].From), j.counts(items, before)
 	switch step.Verb {
 	case reset.TakeDown:
-		return []string{fmt.Sprintf(w.DoDown, j.rowAt(before, items[0].From), counts)}
+		return []string{fmt.Sprintf(w.DoDown, from, counts)}
 	case reset.SetAside:
-		return []string{fmt.Sprintf(w.DoAside, j.rowAt(before, items[0].From), counts)}
+		return []string{fmt.Sprintf(w.DoAside, from, counts)}
 	case reset.Slip:
-		return append([]string{fmt.Sprintf(w.DoSlip, j.rowAt(before, items[0].From), j.rowAt(after, items[0].To), counts)}, j.along(items)...)
-	case reset.Shift:
-		return append([]string{fmt.Sprintf(w.DoShift, j.rowAt(before, items[0].From), j.rowAt(after, items[0].To), counts)}, j.along(items)...)
+		return append([]string{fmt.Sprintf(w.DoSlip, from, j.rowAt(after, items[0].To), counts)}, j.along(items)...)
 	}
-	counts = j.counts(items, after)
-	format := w.DoHang
-	if items[0].From != nil {
-		format = w.DoHangAside
+	return append([]string{fmt.Sprintf(w.DoShift, from, j.rowAt(after, items[0].To), counts)}, j.along(items)...)
+}
+
+// hangs says what is hung, from stock and from beside the unit.
+func (j *ResetJob) hangs(items []*reset.Item) []string {
+	var lines []string
+	for _, aside := range []bool{false, true} {
+		format := j.Words.DoHang
+		if aside {
+			format = j.Words.DoHangAside
+		}
+		some := slices.DeleteFunc(slices.Clone(items), func(i *reset.Item) bool { return (i.From != nil) != aside })
+		if len(some) > 0 {
+			lines = append(lines, fmt.Sprintf(format, j.rowAt(after, some[0].To), j.counts(some, after)))
+		}
 	}
-	return append([]string{fmt.Sprintf(format, j.rowAt(after, items[0].To), counts)}, j.along(items)...)
+	return lines
 }
 
 func itemsOf(step *reset.Step) []*reset.Item {

@@ -27,6 +27,7 @@ type ResetWords struct {
 	DoCart, DoBack                                                string // row, goods
 	DoDown, DoAside                                               string // row, pieces
 	DoSlip, DoShift                                               string // from, to, pieces
+	BareDown, BareAside, BareUp, BareAgain                        string // parts
 	DoHang, DoHangAside                                           string // row, pieces
 	DoFill, DoFillStock                                           string // row, goods
 	DoThin, DoTopUp                                               string // row, goods
@@ -71,6 +72,8 @@ func englishReset() ResetWords {
 		DoCart: "Take off %s, onto the cart: %s.", DoBack: "Take off %s, back to stock: %s.",
 		DoDown: "Take down from %s, back to stock: %s.", DoAside: "Take down from %s and set aside: %s.",
 		DoSlip: "Slide along, from %s to %s, with what is on it: %s.", DoShift: "Move from %s to %s: %s.",
+		BareDown: "Take off the bare unit, back to stock: %s.", BareAside: "Take off the bare unit and set aside: %s.",
+		BareUp: "Put up, from stock: %s.", BareAgain: "Put up again, from beside the unit: %s.",
 		DoHang: "Hang at %s, from stock: %s.", DoHangAside: "Hang at %s, from beside the unit: %s.",
 		DoFill: "Put on %s, from the cart: %s.", DoFillStock: "Put on %s, from stock: %s.",
 		DoThin: "Thin out %s: %s.", DoTopUp: "Top up %s: %s.",
@@ -115,6 +118,8 @@ func spanishReset() ResetWords {
 		DoCart: "Retire de %s, al carro: %s.", DoBack: "Retire de %s, al almacén: %s.",
 		DoDown: "Descuelgue de %s, al almacén: %s.", DoAside: "Descuelgue de %s y aparte: %s.",
 		DoSlip: "Deslice, de %s a %s, con lo que lleva: %s.", DoShift: "Pase de %s a %s: %s.",
+		BareDown: "Desmonte del mueble desnudo, al almacén: %s.", BareAside: "Desmonte del mueble desnudo y aparte: %s.",
+		BareUp: "Monte, del almacén: %s.", BareAgain: "Monte de nuevo, de lo apartado: %s.",
 		DoHang: "Cuelgue en %s, del almacén: %s.", DoHangAside: "Cuelgue en %s, de lo apartado: %s.",
 		DoFill: "Ponga en %s, del carro: %s.", DoFillStock: "Ponga en %s, del almacén: %s.",
 		DoThin: "Aligere %s: %s.", DoTopUp: "Complete %s: %s.",
@@ -159,6 +164,8 @@ func frenchReset() ResetWords {
 		DoCart: "Enlever de %s, sur le chariot : %s.", DoBack: "Enlever de %s, vers la réserve : %s.",
 		DoDown: "Décrocher de %s, vers la réserve : %s.", DoAside: "Décrocher de %s et mettre de côté : %s.",
 		DoSlip: "Faire glisser, de %s à %s, avec ce qui est dessus : %s.", DoShift: "Déplacer de %s à %s : %s.",
+		BareDown: "Démonter du meuble nu, vers la réserve : %s.", BareAside: "Démonter du meuble nu et mettre de côté : %s.",
+		BareUp: "Monter, de la réserve : %s.", BareAgain: "Remonter, de ce qui est de côté : %s.",
 		DoHang: "Accrocher à %s, de la réserve : %s.", DoHangAside: "Accrocher à %s, de ce qui est de côté : %s.",
 		DoFill: "Poser sur %s, du chariot : %s.", DoFillStock: "Poser sur %s, de la réserve : %s.",
 		DoThin: "Alléger %s : %s.", DoTopUp: "Compléter %s : %s.",
