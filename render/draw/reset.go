@@ -56,11 +56,18 @@ func ResetPlan(r *reset.Reset) *plan.Plan {
 }
 
 // NewResetJob gathers what the sheets of a reset need. A stop among all findings,
-// of both plans, marks every sheet; those about the reset itself are printed.
+// of both plans, marks every sheet; it is printed with those about the reset
+// itself.
 func NewResetJob(r *reset.Reset, all, together []diag.Finding) *ResetJob {
 	u, o := *r.New, *r.Old
 	u.Plan = ResetPlan(r)
-	j := &ResetJob{Job: NewJob(&u, stops(all), check.Report{}), reset: r, old: NewJob(&o, nil, check.Report{}), found: graded(together)}
+	found := slices.Clone(together)
+	for _, f := range stops(all) {
+		if !slices.ContainsFunc(together, func(o diag.Finding) bool { return o.Code == f.Code && o.Message == f.Message }) {
+			found = append(found, f)
+		}
+	}
+	j := &ResetJob{Job: NewJob(&u, stops(all), check.Report{}), reset: r, old: NewJob(&o, nil, check.Report{}), found: graded(found)}
 	j.old.Words, j.old.system = j.Words, j.system
 	for s := range j.sides {
 		j.sides[s] = resetSide{map[*unit.Piece]*reset.Item{}, map[*unit.Front]*reset.Facing{}, map[*reset.Item]int{}, map[*reset.Facing]int{}}

@@ -93,7 +93,7 @@ func (j *ResetJob) changesBare(step *reset.Step) []string {
 	}
 	var texts []string
 	for _, g := range byKind(itemsOf(step)) {
-		text := fmt.Sprintf("%d × %s", len(g), j.partName(g[0].Part, 0))
+		text := fmt.Sprintf("%d\u00a0×\u00a0%s", len(g), j.partName(g[0].Part, 0))
 		if g[0].Part.Kind == parts.Panel {
 			var faces []string
 			for _, item := range g {
@@ -291,7 +291,7 @@ func byKind(items []*reset.Item) [][]*reset.Item {
 func (j *ResetJob) counts(items []*reset.Item, w when) string {
 	var texts []string
 	for _, g := range byKind(items) {
-		text := fmt.Sprintf("%d × %s", len(g), j.partName(g[0].Part, g[0].Cut))
+		text := fmt.Sprintf("%d\u00a0×\u00a0%s", len(g), j.partName(g[0].Part, g[0].Cut))
 		if place := placeOf(g[0], before); w == before && place != nil && alike(place) > len(g) {
 			text += " (" + fmt.Sprintf(j.Words.NowAt, j.spots(piecesOf(g, before))) + ")"
 		}
