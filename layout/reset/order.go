@@ -95,11 +95,11 @@ func (t *thing) lift() {
 func (r *Reset) assemble(things []*thing, c *clashes, t *tangle) *work {
 	w := &work{reset: r, jobs: r.jobs(things), start: r.hanging()}
 	jobOf := func(event int32) int {
-		if it := things[event/2]; event%2 == 0 {
-			return it.off
-		} else {
+		it := things[event/2]
+		if event == arriving(int(event/2)) {
 			return it.on
 		}
+		return it.off
 	}
 	then := func(a, b int) {
 		if a != none && b != none && a != b {
@@ -120,11 +120,15 @@ func (r *Reset) assemble(things []*thing, c *clashes, t *tangle) *work {
 		}
 	}
 	for _, it := range things {
-		for _, one := range append(it.riders, it) {
-			if one.facing != nil && one.facing.More() < 0 {
-				then(one.fill, it.off)
+		filled := it.riders
+		if it.fill != none {
+			filled = []*thing{it}
+		}
+		for _, goods := range filled {
+			if goods.fill != none && goods.facing.More() < 0 {
+				then(goods.fill, it.off)
 			} else {
-				then(it.on, one.fill)
+				then(it.on, goods.fill)
 			}
 		}
 	}
@@ -138,52 +142,38 @@ func (r *Reset) assemble(things []*thing, c *clashes, t *tangle) *work {
 // order.
 func shareCart(things []*thing, then func(a, b int)) {
 	type end struct{ job, units int }
-	given := map[string][]end{}
-	takers := map[string][]end{}
+	givers := map[string][]end{} // by SKU
+	for _, t := range things {
+		if f := t.facing; f != nil && f.Stock > f.More() {
+			sku := f.Product.SKU
+			givers[sku] = append(givers[sku], end{t.jobFor(t.off), f.Stock - f.More()})
+		}
+	}
 	for _, t := range things {
 		if t.facing == nil {
 			continue
 		}
 		f := t.facing
-		sku := f.Product.SKU
-		switch spare := f.Stock - f.More(); {
-		case spare > 0:
-			given[sku] = append(given[sku], end{t.giving(), spare})
-		case spare < 0:
-			takers[sku] = append(takers[sku], end{t.taking(), -spare})
-			if len(takers[sku]) == 1 {
-				defer func() {
-					from := given[sku]
-					for _, to := range takers[sku] {
-						for to.units > 0 && len(from) > 0 {
-							then(from[0].job, to.job)
-							n := min(to.units, from[0].units)
-							to.units -= n
-							if from[0].units -= n; from[0].units == 0 {
-								from = from[1:]
-							}
-						}
-					}
-				}()
+		from := givers[f.Product.SKU]
+		for wanted := f.More() - f.Stock; wanted > 0 && len(from) > 0; {
+			then(from[0].job, t.jobFor(t.on))
+			n := min(wanted, from[0].units)
+			wanted -= n
+			if from[0].units -= n; from[0].units == 0 {
+				from = from[1:]
 			}
 		}
+		givers[f.Product.SKU] = from
 	}
 }
 
-// giving is the job by which a facing's goods come onto the cart, taking the one
-// by which they come from it.
-func (t *thing) giving() int {
+// jobFor is the job in which a facing's goods come onto the cart or from it: the
+// one that thins it out or fills it up, if there is one.
+func (t *thing) jobFor(otherwise int) int {
 	if t.fill != none {
 		return t.fill
 	}
-	return t.off
-}
-
-func (t *thing) taking() int {
-	if t.fill != none {
-		return t.fill
-	}
-	return t.on
+	return otherwise
 }
 
 // finish counts what must come before each job and gathers the lines.

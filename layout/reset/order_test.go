@@ -1,10 +1,15 @@
 package reset_test
 
 import (
+	"io/fs"
 	"math/rand/v2"
+	"os"
+	"path"
 	"testing"
 
+	"setwright/layout"
 	"setwright/layout/reset"
+	"setwright/layout/unit"
 )
 
 // TestSafeOrders holds the order found against every order there is, on resets of
@@ -42,5 +47,53 @@ func TestSafeOrders(t *testing.T) {
 	}
 	if safe < 50 || unsafe < 10 {
 		t.Errorf("%d resets with a safe order, %d without: too few to mean anything", safe, unsafe)
+	}
+}
+
+// TestAnyOrder works out resets between all odd plans there are, those among them
+// that cannot be built: whatever they are like, all acts come to be done.
+func TestAnyOrder(t *testing.T) {
+	disk := os.DirFS("../../testdata/odd")
+	names, err := fs.Glob(disk, "*/plan.yaml")
+	if err != nil || len(names) == 0 {
+		t.Fatal("no odd plans: ", err)
+	}
+	var units []*unit.Unit
+	for _, name := range names {
+		folder, err := fs.Sub(disk, path.Dir(name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p := layout.Load(folder, "plan.yaml"); p.Unit != nil {
+			units = append(units, p.Unit)
+		}
+	}
+	if len(units) < 5 {
+		t.Fatalf("only %d odd plans have units", len(units))
+	}
+	for _, old := range units {
+		for _, new := range units {
+			r := reset.Make(old, new, reset.Options{Rebuild: len(reset.Differences(old, new)) > 0})
+			acts := 0
+			for _, s := range r.Steps {
+				if s.Face != "" {
+					acts += len(s.Acts)
+				}
+			}
+			want := 0
+			for _, it := range r.Items {
+				if it.Way != reset.Stay && it.Way != reset.Ride {
+					want++
+				}
+			}
+			for _, f := range r.Facings {
+				if f.Way != reset.Stay && f.Way != reset.Ride || f.More() != 0 {
+					want++
+				}
+			}
+			if acts < want {
+				t.Errorf("%s to %s: %d acts for %d things", old.Plan.Title, new.Plan.Title, acts, want)
+			}
+		}
 	}
 }

@@ -127,7 +127,8 @@ const (
 )
 
 // Act is one thing done to one piece (Item) or one facing (Facing); the other
-// is nil.
+// is nil. Goods that stay, come along with their piece or are nudged are taken
+// off or put on only as far as they are thinned out or filled up.
 type Act struct {
 	Verb   Verb
 	Item   *Item

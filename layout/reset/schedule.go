@@ -118,43 +118,41 @@ func scatter(x uint64) uint64 {
 
 // choice is one way on.
 type choice struct {
-	line   int
 	batch  []int32
 	change load
 	rank   rank
 }
 
 // rank orders choices, the least first.
-type rank [6]int64
+type rank [7]int64
 
-func (r rank) less(o rank) bool { return slices.Compare(r[:], o[:]) < 0 }
-
-// Verbs in the order in which a crew does them on a face, and in which it comes to
-// them if it finishes row after row.
-var (
-	faceByFaceVerbs = [...]int64{TakeOff: 0, TakeDown: 1, Slip: 2, Nudge: 3, Shift: 4, Hang: 5, SetAside: 6, PutOn: 7}
-	rowByRowVerbs   = [...]int64{PutOn: 0, Hang: 1, Nudge: 2, Slip: 3, Shift: 4, SetAside: 5, TakeDown: 6, TakeOff: 7}
-)
-
-// rank says how a crew likes a line now: one it can finish, on the face where it
-// stands, the verbs in turn, off from the top and on from the bottom, what is
-// heavy first.
-func (p *progress) rank(l int, size int, m manner) rank {
-	line := &p.work.lines[l]
-	var k rank
-	if p.left[l] != size {
-		k[0] = 1
+// turn is when a crew comes to a verb among those it could do on a face: each in
+// its turn, or if it finishes row after row from the last to the first.
+func (m manner) turn(v Verb) int64 {
+	if m == rowByRow {
+		return [...]int64{PutOn: 0, Hang: 1, Nudge: 2, Slip: 3, Shift: 4, SetAside: 5, TakeDown: 6, TakeOff: 7}[v]
 	}
-	if line.face != p.face {
+	return [...]int64{TakeOff: 0, TakeDown: 1, Slip: 2, Nudge: 3, Shift: 4, Hang: 5, SetAside: 6, PutOn: 7}[v]
+}
+
+// rank says how a crew likes a line of which so many jobs can be done now: one it
+// can finish, on the face where it stands, the verbs in turn, off from the top
+// and on from the bottom, what is heavy first; evenly, what keeps the sides alike
+// goes before all that.
+func (p *progress) rank(l int, size int, change load, m manner) rank {
+	line := &p.work.lines[l]
+	k := rank{0, 0, 0, m.turn(line.verb), int64(line.height), -int64(line.mass), int64(l)}
+	if m == evenly {
+		k[0] = p.uneven(change)
+	}
+	if p.left[l] != size {
 		k[1] = 1
 	}
-	height := int64(line.height)
-	if line.verb == TakeOff || line.verb == TakeDown || line.verb == SetAside {
-		height = -height
+	if line.face != p.face {
+		k[2] = 1
 	}
-	k[2], k[3], k[4], k[5] = faceByFaceVerbs[line.verb], height, -int64(line.mass), int64(l)
-	if m == rowByRow {
-		k[2] = rowByRowVerbs[line.verb]
+	if line.verb == TakeOff || line.verb == TakeDown || line.verb == SetAside {
+		k[4] = -k[4]
 	}
 	return k
 }
@@ -170,18 +168,13 @@ func (p *progress) choices(m manner) []choice {
 		if len(batch) == 0 {
 			continue
 		}
-		list = append(list, choice{l, batch, change, p.rank(l, len(batch), m)})
-	}
-	if m == evenly {
-		for i := range list {
-			list[i].rank = rank{p.uneven(list[i].change), list[i].rank[0], list[i].rank[2], list[i].rank[3], list[i].rank[4], list[i].rank[5]}
-		}
+		list = append(list, choice{batch, change, p.rank(l, len(batch), change, m)})
 	}
 	slices.SortFunc(list, func(a, b choice) int { return slices.Compare(a.rank[:], b.rank[:]) })
 	return list
 }
 
-// uneven is how unlike opposite faces would be after a change, in kilograms.
+// uneven is how unlike opposite faces would be after a change, milligrams.
 func (p *progress) uneven(change load) int64 {
 	after, sum := p.now.plus(change), int64(0)
 	for _, pair := range p.work.judge.pairs {

@@ -40,12 +40,16 @@ func (s *searcher) from(p *progress) []int32 {
 	if len(p.order) == len(p.work.jobs) {
 		return p.order
 	}
-	if s.effort <= 0 || s.seen[p.done] {
-		return nil
-	}
-	s.seen[p.done] = true
 	s.effort -= len(p.work.jobs)
 	for _, batch := range p.ways() {
+		after := p.done
+		for _, b := range batch {
+			after ^= scatter(uint64(b))
+		}
+		if s.effort <= 0 || s.seen[after] {
+			continue
+		}
+		s.seen[after] = true
 		q := p.clone()
 		q.do(batch)
 		if found := s.from(q); found != nil {
