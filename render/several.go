@@ -4,6 +4,7 @@ import (
 	"setwright/layout/diag"
 	"setwright/layout/kit"
 	"setwright/layout/plan"
+	"setwright/layout/seasons"
 	"setwright/render/draw"
 	"setwright/render/pack"
 	"setwright/render/sheet"
@@ -26,3 +27,7 @@ func KitPlan(k *kit.Kit) *plan.Plan { return draw.KitPlan(k) }
 func Compare(options []kit.Option, all, together []diag.Finding, o Options) *sheet.Pack {
 	return pack.Compare(options, all, together, o)
 }
+
+// Seasons lays out a timeline of one pack at least on one sheet, in the manner
+// of its last pack. Of the options it needs the program and the fingerprint.
+func Seasons(t *seasons.Timeline, o Options) *sheet.Pack { return pack.Seasons(t, o) }

@@ -81,6 +81,8 @@ Examples:
   setwright check spring.yaml          what is wrong with it
   setwright sheets spring.yaml         the pack, as spring.pdf
 
+In place of a PLAN may stand a pack: it carries what it was made from.
+
 Exit status: 0 fine, 1 the plan cannot be built as it stands, 2 bad input or usage.
 `)
 }

@@ -39,6 +39,7 @@ var rooms = map[string][]string{
 	"setwright/layout/kit":        {"layout/measure", "layout/diag", "layout/solve", "layout/parts", "layout/plan", "layout/unit", "layout/saw", "layout/buy", "layout/list"},
 	"setwright/layout/reset":      {"layout/measure", "layout/diag", "layout/solve/assign", "layout/solve/untangle", "layout/statics", "layout/parts", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy"},
 	"setwright/layout/archive":    {"layout/measure", "layout/diag", "layout/plan", "layout/unit", "layout/list", "layout/buy"},
+	"setwright/layout/seasons":    {"layout/measure", "layout/diag", "layout/list", "layout/archive"},
 	"setwright/layout": {"layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods", "layout/plan",
 		"layout/unit", "layout/check", "layout/picture", "layout/list", "layout/saw", "layout/buy"},
 
@@ -55,14 +56,14 @@ var rooms = map[string][]string{
 	"setwright/render/words":  {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
 	"setwright/render/xlsx":   {"layout/measure", "layout/plan", "layout/list", "render/words"},
 	"setwright/render/draw": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/reset", "layout/picture", "render/bars", "render/sheet", "render/words"},
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/reset", "layout/archive", "layout/seasons", "layout/picture", "render/bars", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/reset", "layout/picture", "render/sheet", "render/words", "render/draw"},
-	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/kit", "layout/reset",
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/reset", "layout/seasons", "layout/picture", "render/sheet", "render/words", "render/draw"},
+	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/kit", "layout/reset", "layout/seasons",
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 
 	"setwright/cmd/setwright": {"fonts", "layout", "layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods",
-		"layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/cutfile", "layout/buy", "layout/kit", "layout/reset", "layout/archive", "layout/picture", "render", "render/sheet", "render/reader", "render/pdf", "render/svg", "render/xlsx"},
+		"layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/cutfile", "layout/buy", "layout/kit", "layout/reset", "layout/archive", "layout/seasons", "layout/picture", "render", "render/sheet", "render/reader", "render/pdf", "render/svg", "render/xlsx"},
 }
 
 // support lists packages that only tests import.
@@ -94,7 +95,7 @@ var worldly = map[string][]string{
 	"os":          {"setwright/cmd/setwright"},
 	"os/signal":   {"setwright/cmd/setwright"},
 	"syscall":     {"setwright/cmd/setwright"},
-	"time":        {"setwright/render/pdf", "setwright/render/xlsx", "setwright/layout/plan", "setwright/layout/archive"}, // dates of the plan, and of files that have none; see also TestNoClock
+	"time":        {"setwright/render/pdf", "setwright/render/xlsx", "setwright/layout/plan", "setwright/layout/archive", "setwright/layout/seasons"}, // dates of the plan, and of files that have none; see also TestNoClock
 	"testing":     {},
 	"crypto/rand": {},
 }

@@ -26,6 +26,7 @@ func letters(p *layout.Project) []diag.Finding {
 	look("the season", p.Plan.Season, head)
 	look("the revision", p.Plan.Revision, head)
 	look("by:", p.Plan.By, head)
+	look("the name of the unit", p.Plan.Unit.Name, p.Plan.Unit.At)
 	if p.Unit == nil {
 		return found
 	}

@@ -89,6 +89,7 @@ func commands() []*command {
 		kitCommand(),
 		compareCommand(),
 		resetCommand(),
+		seasonsCommand(),
 		recoverCommand(),
 		verifyCommand(),
 		partsCommand(),

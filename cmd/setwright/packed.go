@@ -59,21 +59,31 @@ func openPack(path string) (*packed, error) {
 		return nil, err
 	}
 	p := &packed{path: path, data: data}
-	if p.document, err = reader.Open(data); err != nil {
+	var files []archive.File
+	if p.document, files, err = attached(data); err != nil {
 		return nil, fmt.Errorf("%s: %w", path, err)
-	}
-	attached, err := p.document.Attachments()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", path, err)
-	}
-	files := make([]archive.File, len(attached))
-	for i, f := range attached {
-		files[i] = archive.File{Name: f.Name, Data: f.Data}
 	}
 	if p.Archive, p.forged = archive.Open(files); p.Archive == nil {
 		return nil, fmt.Errorf("%s: %s", path, diag.OneLine(p.forged[0].Message))
 	}
 	return p, nil
+}
+
+// attached opens a PDF and reads the files attached to it.
+func attached(data []byte) (*reader.Document, []archive.File, error) {
+	doc, err := reader.Open(data)
+	if err != nil {
+		return nil, nil, err
+	}
+	found, err := doc.Attachments()
+	if err != nil {
+		return nil, nil, err
+	}
+	files := make([]archive.File, len(found))
+	for i, f := range found {
+		files[i] = archive.File{Name: f.Name, Data: f.Data}
+	}
+	return doc, files, nil
 }
 
 func readPack(path string) ([]byte, error) {

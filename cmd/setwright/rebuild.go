@@ -80,6 +80,9 @@ func (p *packed) sheetsAgain() (*sheet.Pack, error) {
 
 // several reads the plans of the pack together.
 func (p *packed) several(name func([]kit.Season) []kit.Season) (*several, error) {
+	if n := len(p.Contents.Plans); n > mostPlans {
+		return nil, fmt.Errorf("it is of %d plans, more than any pack", n)
+	}
 	reader, err := p.reader()
 	if err != nil {
 		return nil, err

@@ -102,6 +102,11 @@ func (p *packed) tellRest(s streams) {
 	if slices.Sort(pictures); len(pictures) > 0 {
 		fmt.Fprintf(s.out, "pictures to put back where the plan has them: %s\n", diag.OneLine(strings.Join(pictures, ", ")))
 	}
+	for _, e := range p.Contents.Files {
+		if e.Called != "" {
+			fmt.Fprintf(s.out, "%s: the plan has it as %s, which is no name on every system\n", diag.OneLine(e.Name), diag.OneLine(e.Called))
+		}
+	}
 	p.tellExtras(s)
 }
 

@@ -2,14 +2,18 @@ package main
 
 import (
 	"bytes"
+	"compress/zlib"
 	"encoding/binary"
+	"fmt"
 	"hash/crc32"
 	"image"
 	"image/color"
 	"image/jpeg"
 	"image/png"
+	"io"
 	"os"
 	"path/filepath"
+	"regexp"
 	"runtime"
 	"strconv"
 	"testing"
@@ -57,6 +61,7 @@ func TestScripts(t *testing.T) {
 			"cut":    cut,
 			"fifo":   fifo,
 			"isPDF":  isPDF,
+			"forge":  forge,
 		},
 	})
 }
@@ -197,4 +202,37 @@ func isPDF(ts *testscript.TestScript, neg bool, args []string) {
 // wholePDF looks at a file's head and tail.
 func wholePDF(data []byte) bool {
 	return bytes.HasPrefix(data, []byte("%PDF-1.")) && bytes.HasSuffix(bytes.TrimSpace(data), []byte("%%EOF"))
+}
+
+// forge FILE... changes the plan that is attached to a pack, as an editor of PDFs
+// would: the new one is appended, with a table that tells of it (ISO 32000-1,
+// 7.5.6). All else stays as it was.
+func forge(ts *testscript.TestScript, neg bool, args []string) {
+	for _, name := range args {
+		path := ts.MkAbs(name)
+		data, err := os.ReadFile(path)
+		ts.Check(err)
+		held := regexp.MustCompile(`(\d+) 0 obj\n?<</Type/EmbeddedFile[^\n]*?/Length (\d+)[^\n]*>>\s*stream\n`)
+		for _, at := range held.FindAllSubmatchIndex(data, -1) {
+			number := string(data[at[2]:at[3]])
+			unfolded, err := zlib.NewReader(bytes.NewReader(data[at[1]:]))
+			ts.Check(err)
+			text, err := io.ReadAll(unfolded)
+			ts.Check(err)
+			if !bytes.HasPrefix(text, []byte("plan: 1")) {
+				continue
+			}
+			changed := bytes.Replace(text, []byte("count: 4"), []byte("count: 5"), 1)
+			trailer := regexp.MustCompile(`/Size \d+|/Root \d+ 0 R`).FindAll(data[bytes.LastIndex(data, []byte("trailer")):], -1)
+			before := regexp.MustCompile(`startxref\s+(\d+)\s+%%EOF\s*$`).FindSubmatch(data)
+			place := len(data)
+			data = fmt.Appendf(data, "%s 0 obj\n<</Type/EmbeddedFile/Length %d>>stream\n%s\nendstream\nendobj\n", number, len(changed), changed)
+			table := len(data)
+			data = fmt.Appendf(data, "xref\n%s 1\n%010d 00000 n \ntrailer\n<<%s/Prev %s>>\nstartxref\n%d\n%%%%EOF\n",
+				number, place, bytes.Join(trailer, nil), before[1], table)
+			ts.Check(os.WriteFile(path, data, 0o666))
+			return
+		}
+		ts.Fatalf("%s: no plan is attached", name)
+	}
 }

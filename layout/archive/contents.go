@@ -130,6 +130,9 @@ func (c *Contents) check() error {
 			return fmt.Errorf("the contents of the pack have a picture %q of no plan or no size", p.Name)
 		}
 	}
+	if c.Summary != nil {
+		return c.Summary.check()
+	}
 	return nil
 }
 

@@ -2,6 +2,8 @@ package archive
 
 import (
 	"cmp"
+	"errors"
+	"fmt"
 	"slices"
 
 	"setwright/layout/buy"
@@ -61,6 +63,9 @@ type Panel struct {
 	Part string `json:"part"`
 	Bays int    `json:"bays"`
 }
+
+// FaceID is the side that it is.
+func (p *Panel) FaceID() plan.FaceID { return plan.FaceID(p.Face) }
 
 // Part is how many of a part there are, of one length if it is cut.
 type Part struct {
@@ -226,6 +231,79 @@ func tenths(l measure.Length) int {
 	}
 	return int(l / tenth)
 }
+
+// check refuses a summary that no pack has, so that whatever is drawn and added up
+// from it stays bounded.
+func (s *Summary) check() error {
+	for _, f := range s.Faces {
+		if err := f.check(); err != nil {
+			return err
+		}
+	}
+	for _, p := range s.Unit.Panels {
+		if err := known(p.Face); err != nil || !counts(p.Bays) {
+			return cmp.Or(err, errSummary)
+		}
+	}
+	for _, p := range s.Parts {
+		if !counts(p.Count) || !spans(p.Cut) {
+			return errSummary
+		}
+	}
+	for _, p := range s.Products {
+		if !counts(p.Fronts) {
+			return errSummary
+		}
+	}
+	for _, f := range s.Findings {
+		if !counts(f.Count) {
+			return errSummary
+		}
+	}
+	const mostMass, mostMoney = 1 << 50, 1 << 50
+	if !counts(s.Units) || !spans(s.Unit.Width) || !spans(s.Unit.Depth) || !spans(s.Unit.Height) || !counts(s.Unpriced) ||
+		min(s.Hardware, s.Goods) < 0 || max(s.Hardware, s.Goods) > mostMass || s.Worth < 0 || s.Worth > mostMoney {
+		return errSummary
+	}
+	return nil
+}
+
+var errSummary = errors.New("the contents of the pack have a summary that no pack has")
+
+func (f *Face) check() error {
+	if err := known(f.Face); err != nil {
+		return err
+	}
+	boxes := slices.Concat(f.Standing, f.Panels, f.Hardware)
+	for _, g := range f.Goods {
+		boxes = append(boxes, g.Fronts...)
+	}
+	const mostBoxes = 1 << 17 // ten times what a wall of a hundred bays has
+	most := tenths(measure.MaxLength)
+	if len(boxes) > mostBoxes {
+		return errSummary
+	}
+	for _, b := range append(boxes, Box{0, 0, f.Width, 0}) {
+		if slices.Min(b[:]) < -most || slices.Max(b[:]) > most || b[0] > b[2] || b[1] > b[3] {
+			return errSummary
+		}
+	}
+	return nil
+}
+
+// known says whether there is a side of that name.
+func known(face string) error {
+	if slices.Contains(plan.FaceIDs(), plan.FaceID(face)) {
+		return nil
+	}
+	return fmt.Errorf("the contents of the pack tell of a %q face, which no unit has", face)
+}
+
+// counts says whether a unit may have so many of anything.
+func counts(n int) bool { return n >= 0 && n <= 1<<24 }
+
+// spans says whether anything of a unit may be that long.
+func spans(l measure.Length) bool { return l >= 0 && l <= measure.MaxLength }
 
 // Count is how many things of a level were found.
 func (s *Summary) Count(level diag.Level) int {

@@ -30,6 +30,7 @@ tags: {width: 2-1/2in, height: 30mm}
 parts: [larkfield-parts.yaml]
 goods: spring-goods.csv
 unit:
+  name: Shop door gondola
   frame: gondola-h-48
   stand: casters-locking
   bays: 3
@@ -77,7 +78,7 @@ func TestDecode(t *testing.T) {
 		Paper: "tabloid", Aim: plan.Profit, AimSeconds: 10, Lift: plan.DefaultLift, Restock: 3, Language: "fr",
 		Currency: "$", Tags: &plan.Tags{Width: 5 * in / 2, Height: 30 * measure.Millimetre},
 		PartsFiles: []plan.Ref{ref("larkfield-parts.yaml")}, GoodsFiles: []plan.Ref{ref("spring-goods.csv")},
-		Unit: plan.Unit{Frame: ref("gondola-h-48"), Stand: ref("casters-locking"), Bays: 3,
+		Unit: plan.Unit{Name: "Shop door gondola", Frame: ref("gondola-h-48"), Stand: ref("casters-locking"), Bays: 3,
 			Panels: []plan.FacePanel{{Face: plan.Front, Panel: ref("grid-24x60")}, {Face: plan.Left, Panel: ref("grid-24x60")}}},
 		Site: plan.Site{Aisle: 44 * in, Ceiling: 120 * in, Deflectors: 114 * in, Sprinklers: true, Given: true},
 		Rules: []plan.RuleSetting{

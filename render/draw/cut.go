@@ -18,7 +18,8 @@ import (
 // NewCutJob is a job for a cut list alone: there is no unit, only what a plan says
 // of its sheets.
 func NewCutJob(head *plan.Plan, cuts []saw.Plan) *Job {
-	return &Job{Unit: &unit.Unit{Plan: head}, Words: words.In(head.Language), Cuts: cuts, system: head.Measure}
+	w := words.In(head.Language)
+	return &Job{Unit: &unit.Unit{Plan: head}, Words: w, Cuts: cuts, system: head.Measure, foot: w.CutSafety}
 }
 
 // CutList draws how everything that is cut is sawn: bars first, then sheets,

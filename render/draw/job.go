@@ -43,7 +43,8 @@ type Job struct {
 	summary  list.Summary
 	families []string // in the order of the positions
 	system   measure.System
-	stop     bool // not for construction
+	stop     bool   // not for construction
+	foot     string // what every sheet says in the place of the cautions, "" for those
 }
 
 // NewJob gathers what the sheets need of a unit and of what the checks say.

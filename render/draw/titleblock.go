@@ -129,8 +129,8 @@ func (p *Page) cautionLine() {
 }
 
 func (j *Job) cautionLine() string {
-	if j.Unit.Frame == nil {
-		return j.Words.CutSafety
+	if j.foot != "" {
+		return j.foot
 	}
 	if j.casters() {
 		return j.Words.CasterLine + " " + j.Words.CautionLine

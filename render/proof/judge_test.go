@@ -18,8 +18,8 @@ import (
 
 // TestVeraPDF has packs of every kind judged as PDF/A-3b by veraPDF: of all
 // samples as written and on other papers in all languages, with their sources
-// attached; cut lists, the year's kit, and its plans side by side. So that the
-// judge is known to see faults, it is shown some.
+// attached; cut lists, the year's kit, its plans side by side, and its strip. So
+// that the judge is known to see faults, it is shown some.
 func TestVeraPDF(t *testing.T) {
 	judge := oracle.NeedVeraPDF(t)
 	dir := t.TempDir()
@@ -92,6 +92,7 @@ func everyKind(t *testing.T) map[string]*sheet.Pack {
 		seasons, hand = yearOf(t, "", tongue, kit.Titled)
 		options, found := kit.Options(seasons, hand, make([][]diag.Finding, len(seasons)))
 		packs["options "+tongue] = render.Compare(options, found, found, o)
+		packs["strip "+tongue] = render.Seasons(timelineOf(seasons), o)
 	}
 	return packs
 }

@@ -12,6 +12,7 @@ type File struct {
 
 const (
 	mostFiles = 10_000
+	mostFile  = 64 << 20 // what one may unfold to: twice the largest that a plan may name
 	// mostAttached is what all attached files may unfold to.
 	mostAttached = 256 << 20
 	// deepest is how deep a tree of names may be.
@@ -92,7 +93,7 @@ func (w *walk) file(spec types.Object) error {
 			w.seen[n] = true
 		}
 	}
-	data, err := w.d.stream(from)
+	data, err := w.d.stream(from, mostFile)
 	if err != nil {
 		return err
 	}
@@ -126,13 +127,13 @@ func (d *Document) array(o types.Object) types.Array {
 	return list
 }
 
-// stream is a stream, decoded.
-func (d *Document) stream(o types.Object) ([]byte, error) {
+// stream is a stream, decoded, of at most so many bytes.
+func (d *Document) stream(o types.Object, most int64) ([]byte, error) {
 	sd, _, err := d.ctx.DereferenceStreamDict(o)
 	if err != nil || sd == nil {
 		return nil, ErrDamaged
 	}
-	if err := sd.DecodeWithLimit(mostDecoded); err != nil {
+	if err := sd.DecodeWithLimit(most); err != nil {
 		return nil, ErrDamaged
 	}
 	return sd.Content, nil

@@ -243,3 +243,25 @@ func TestEncrypted(t *testing.T) {
 		}
 	}
 }
+
+// FuzzContent sets any content's text with the fonts of a pack.
+func FuzzContent(f *testing.F) {
+	d := opened(f, written(f, small()))
+	pages, err := d.Pages()
+	if err != nil {
+		f.Fatal(err)
+	}
+	content, err := pages[0].content()
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(content)
+	f.Add([]byte("q BT /F0 9 Tf 2 Tc 50 Tz 3 Ts [<0012> -20 (ab\\12)]TJ T* (x) ' 1 2 (y) \" ET /X Do BI ID \x00EI Q Q"))
+	resources, _ := d.dict(pages[0].resources)
+	f.Fuzz(func(t *testing.T, content []byte) {
+		ts := &typesetter{d: d, state: state{ctm: matrix{1, 0, 0, 1, 0, 0}, scale: 1}}
+		ts.run(content, resources, mostForms)
+		plainSpace(content)
+		(&font{text: map[int]string{}, room: mostRoom}).readMap(content)
+	})
+}

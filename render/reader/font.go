@@ -59,7 +59,7 @@ func (d *Document) font(o types.Object) *font {
 		}
 	}
 	if dict["ToUnicode"] != nil {
-		if data, err := d.stream(dict["ToUnicode"]); err == nil {
+		if data, err := d.stream(dict["ToUnicode"], mostDecoded); err == nil {
 			f.readMap(data)
 		}
 	}

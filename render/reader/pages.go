@@ -101,7 +101,7 @@ func (p *Page) content() ([]byte, error) {
 	}
 	var all bytes.Buffer
 	for _, part := range parts {
-		data, err := p.d.stream(part)
+		data, err := p.d.stream(part, mostDecoded)
 		if err != nil {
 			return nil, err
 		}

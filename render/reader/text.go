@@ -31,7 +31,7 @@ func (m matrix) then(n matrix) matrix {
 func (m matrix) moved(x, y float64) matrix { return matrix{1, 0, 0, 1, x, y}.then(m) }
 
 const (
-	mostGlyphs = 1 << 20 // of a page
+	mostGlyphs = 1 << 17 // of a page
 	mostForms  = 8       // in one another
 )
 
@@ -273,7 +273,9 @@ func sameText(p, q *Page) (bool, error) {
 			c := at(g, i%3-1, i/3-1)
 			for k, other := range left[c] {
 				if math.Hypot(g.x-other.x, g.y-other.y) <= astray {
-					left[c] = append(left[c][:k], left[c][k+1:]...)
+					last := len(left[c]) - 1
+					left[c][k] = left[c][last]
+					left[c] = left[c][:last]
 					return true
 				}
 			}

@@ -106,6 +106,7 @@ func english() *Words {
 		BuyWords:     englishBuy(),
 		KitWords:     englishKit(),
 		ResetWords:   englishReset(),
+		SeasonsWords: englishSeasons(),
 	}
 }
 

@@ -106,6 +106,7 @@ func spanish() *Words {
 		BuyWords:     spanishBuy(),
 		KitWords:     spanishKit(),
 		ResetWords:   spanishReset(),
+		SeasonsWords: spanishSeasons(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),
 		resetLists:   spanishResetLists(),

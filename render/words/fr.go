@@ -106,6 +106,7 @@ func french() *Words {
 		BuyWords:     frenchBuy(),
 		KitWords:     frenchKit(),
 		ResetWords:   frenchReset(),
+		SeasonsWords: frenchSeasons(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),
 		resetLists:   frenchResetLists(),

@@ -105,6 +105,7 @@ type Words struct {
 	BuyWords
 	KitWords
 	ResetWords
+	SeasonsWords
 
 	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
 	listWords  map[string]string // by the lists' own words, which are English
