@@ -31,6 +31,7 @@ func (j *ResetJob) cover(rest []*Page, own int) []*Page {
 	f.skip(3 * mm)
 	if j.same() {
 		f.text(w.NothingChanges, letter(large).strong(), 0)
+		j.know(f)
 		return s.pages
 	}
 	j.figures(f)

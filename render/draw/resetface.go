@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -25,11 +26,18 @@ func (j *ResetJob) HardwareChange(id plan.FaceID) []*Page {
 	if !slices.ContainsFunc(runs, func(r *run) bool { return r.mark != reset.Keep }) {
 		return nil
 	}
-	s := &section{job: j.Job, name: string(id) + "-hardware-change", title: fmt.Sprintf(j.Words.ChangeOf, j.faceName(id)), under: j.Words.ChangeUnder}
-	for _, p := range j.changePlots(old, face, runs) {
-		p.draw(j, s)
+	title := fmt.Sprintf(j.Words.ChangeOf, j.faceName(id))
+	for n := 1; ; n++ {
+		s := &section{job: j.Job, name: string(id) + "-hardware-change", title: title, under: j.Words.ChangeUnder}
+		fits := true
+		for _, p := range j.changePlots(old, face, runs, n) {
+			whole := p.draw(j, s)
+			fits = fits && whole && j.legibleIn(n, p.den)
+		}
+		if fits || n == face.Bays {
+			return s.pages
+		}
 	}
-	return s.pages
 }
 
 // alikeFaces says whether places on the one face are places on the other.
@@ -48,30 +56,20 @@ type changePlot struct {
 	marks       []mark
 	left, right measure.Length // of the drawing, on paper
 	above       measure.Length
-	legend      int // entries beside each other
 }
 
-// changePlots lays out the elevations of a face: on one sheet if that is
-// legible, else on the fewest that are.
-func (j *ResetJob) changePlots(old, face *unit.Face, runs []*run) []*changePlot {
+// changePlots lays out the elevations of a face on so many sheets.
+func (j *ResetJob) changePlots(old, face *unit.Face, runs []*run, n int) []*changePlot {
 	var list []*changePlot
-	for n := 1; n <= face.Bays; n++ {
-		list = list[:0]
-		smallest := int64(0)
-		for _, z := range zones(face, n) {
-			p := &changePlot{old: old, face: face, zone: z}
-			for _, r := range runs {
-				if slices.ContainsFunc(r.pieces, func(piece *unit.Piece) bool { return z.shows(piece.Box) }) && !(r.when == before && (r.mark == reset.Keep || r.back())) {
-					p.runs = append(p.runs, r)
-				}
+	for _, z := range zones(face, n) {
+		p := &changePlot{old: old, face: face, zone: z}
+		for _, r := range runs {
+			if slices.ContainsFunc(r.pieces, func(piece *unit.Piece) bool { return z.shows(piece.Box) }) && !(r.when == before && (r.mark == reset.Keep || r.back())) {
+				p.runs = append(p.runs, r)
 			}
-			p.size(j)
-			list = append(list, p)
-			smallest = max(smallest, p.den)
 		}
-		if j.legibleIn(n, smallest) {
-			break
-		}
+		p.size(j)
+		list = append(list, p)
 	}
 	return list
 }
@@ -130,8 +128,9 @@ func ghosted() ghost {
 	return ghost{edge, pencil(hair, 185)}
 }
 
-// draw draws the plot on a new sheet.
-func (p *changePlot) draw(j *ResetJob, s *section) {
+// draw draws the plot on a new sheet. It reports whether there was room for every
+// mark.
+func (p *changePlot) draw(j *ResetJob, s *section) bool {
 	pg := s.page(p.paper)
 	pg.scale = j.scaleName(p.den)
 	v := view{den: p.den}
@@ -152,7 +151,7 @@ func (p *changePlot) draw(j *ResetJob, s *section) {
 			out = append(out, r)
 		}
 	}
-	e.markBeside(j, out, rows, addresses, e.x(p.zone.x1))
+	whole := e.markBeside(j, out, rows, addresses, e.x(p.zone.x1))
 	e.writeAddresses(rows, addresses)
 	p.chains(e, slices.DeleteFunc(slices.Clone(rows), func(r *unit.Row) bool { return !p.changed(r) }))
 	if p.old != nil {
@@ -160,6 +159,7 @@ func (p *changePlot) draw(j *ResetJob, s *section) {
 	}
 	e.zoneKey()
 	e.markLegend(j, e.y(0)+19*mm)
+	return whole
 }
 
 // chains draws the sideways places of the rows that change, where that leaves
@@ -309,28 +309,49 @@ type aside struct {
 }
 
 // markBeside draws the column of what has found no room on the drawing, its left
-// edge at x, with leaders.
-func (e *elevation) markBeside(j *ResetJob, runs []*run, rows []*unit.Row, addresses map[*unit.Row]sheet.Rect, x measure.Length) {
+// edge at x, with leaders. Where there is more than the height takes, what goes
+// is left to the step list, and it reports that.
+func (e *elevation) markBeside(j *ResetJob, runs []*run, rows []*unit.Row, addresses map[*unit.Row]sheet.Rect, x measure.Length) (whole bool) {
 	var list []aside
 	for _, r := range runs {
-		list = append(list, aside{name: j.drawnName(r.when, r.row), strong: r.when == after, run: r, boxes: e.shown(r)})
+		one := aside{name: j.drawnName(r.when, r.row), strong: r.when == after, run: r, boxes: e.shown(r)}
+		same := slices.IndexFunc(list, func(o aside) bool { return o.run.row == r.row && o.run.label() == r.label() })
+		if same < 0 {
+			list = append(list, one)
+		} else {
+			list[same].boxes = append(list[same].boxes, one.boxes...)
+		}
 	}
 	for _, row := range rows {
 		named := slices.ContainsFunc(runs, func(r *run) bool { return r.row == row })
 		if _, ok := addresses[row]; !ok && !named {
-			all := &run{pieces: row.All()}
-			list = append(list, aside{name: row.Address, strong: true, boxes: e.shown(all)})
+			list = append(list, aside{name: row.Address, strong: true, boxes: e.shown(&run{pieces: row.All()})})
 		}
 	}
-	slices.SortStableFunc(list, func(a, b aside) int { return int(around(a.boxes).Min.Y/micron) - int(around(b.boxes).Min.Y/micron) })
+	room := int((e.y(0) - e.Field.Min.Y) / asidePitch)
+	whole = len(list) <= room
+	if !whole {
+		slices.SortStableFunc(list, func(a, b aside) int { return cmp.Compare(a.rank(), b.rank()) })
+		list = list[:room]
+	}
+	slices.SortStableFunc(list, func(a, b aside) int { return cmp.Compare(around(a.boxes).Min.Y, around(b.boxes).Min.Y) })
 	labels := make([]slotted, len(list))
 	for i, a := range list {
 		r := around(a.boxes)
 		labels[i] = slotted{(r.Min.Y + r.Max.Y) / 2, asidePitch}
 	}
-	for i, y := range spread(labels, e.Field.Min.Y, max(e.y(0), e.Field.Min.Y+measure.Length(len(list))*asidePitch)) {
+	for i, y := range spread(labels, e.Field.Min.Y, e.y(0)) {
 		e.writeAside(list[i], pt(x+leaderSpace, y))
 	}
+	return whole
+}
+
+// rank is the order in which entries find room: the new first.
+func (a aside) rank() int {
+	if a.strong {
+		return 0
+	}
+	return 1
 }
 
 const asidePitch = 5 * mm
@@ -396,11 +417,11 @@ func (e *elevation) pointer(from, to sheet.Point) {
 	e.circle(from.X, from.Y, 500*micron, nil, &ink)
 	dx, dy := to.X-from.X, to.Y-from.Y
 	long := max(abs(dx), abs(dy)) + min(abs(dx), abs(dy))*2/5 // its length, to a few per cent
-	unit := func(l measure.Length) (x, y measure.Length) {
+	along := func(l measure.Length) (x, y measure.Length) {
 		return measure.Length(int64(dx/micron)*int64(l/micron)/int64(long/micron)) * micron, measure.Length(int64(dy/micron)*int64(l/micron)/int64(long/micron)) * micron
 	}
-	bx, by := unit(2200 * micron)
-	wx, wy := unit(600 * micron)
+	bx, by := along(2200 * micron)
+	wx, wy := along(600 * micron)
 	e.polygon([]sheet.Point{to, pt(to.X-bx+wy, to.Y-by-wx), pt(to.X-bx-wy, to.Y-by+wx)}, nil, &ink)
 }
 

@@ -193,7 +193,7 @@ func (j *ResetJob) says(step *reset.Step) []string {
 	}
 	items := itemsOf(step)
 	if step.Verb == reset.Hang {
-		return append(j.hangs(items), j.along(items)...)
+		return append(j.hangs(items), j.along(items))
 	}
 	from, counts := j.rowAt(before, items[0].From), j.counts(items, before)
 	switch step.Verb {
@@ -202,9 +202,9 @@ func (j *ResetJob) says(step *reset.Step) []string {
 	case reset.SetAside:
 		return []string{fmt.Sprintf(w.DoAside, from, counts)}
 	case reset.Slip:
-		return append([]string{fmt.Sprintf(w.DoSlip, from, j.rowAt(after, items[0].To), counts)}, j.along(items)...)
+		return []string{fmt.Sprintf(w.DoSlip, from, j.rowAt(after, items[0].To), counts), j.along(items)}
 	}
-	return append([]string{fmt.Sprintf(w.DoShift, from, j.rowAt(after, items[0].To), counts)}, j.along(items)...)
+	return []string{fmt.Sprintf(w.DoShift, from, j.rowAt(after, items[0].To), counts), j.along(items)}
 }
 
 // hangs says what is hung, from stock and from beside the unit.
@@ -322,17 +322,17 @@ func piecesOf(items []*reset.Item, w when) []*unit.Piece {
 }
 
 // along says where along the face the pieces of a step go, kind by kind.
-func (j *ResetJob) along(items []*reset.Item) []string {
+func (j *ResetJob) along(items []*reset.Item) string {
 	var lines []string
 	groups := byKind(items)
 	for _, g := range groups {
 		spots := j.spots(piecesOf(g, after))
 		if len(groups) > 1 {
-			spots = j.partName(g[0].Part, g[0].Cut) + " " + spots
+			spots = j.partName(g[0].Part, g[0].Cut) + " (" + spots + ")"
 		}
 		lines = append(lines, spots)
 	}
-	return []string{fmt.Sprintf(j.Words.PlacesAlong, j.unitName(), strings.Join(lines, "; "))}
+	return fmt.Sprintf(j.Words.PlacesAlong, j.unitName(), strings.Join(lines, "; "))
 }
 
 // takesOff says which goods leave a row: what all goes back to stock, what goes
