@@ -18,11 +18,17 @@ func trouble(r *reset.Reset, s reset.Standing) (tip, balance float64) {
 	if len(r.Steps) > 0 {
 		end = r.Steps[len(r.Steps)-1].After
 	}
+	asked := func(benchmark, start, end float64) float64 {
+		if start < benchmark || end < benchmark {
+			return min(start, end, 0.9*min(start, end))
+		}
+		return benchmark
+	}
 	if !math.IsInf(s.Share, 1) {
-		tip = max(tip, min(1, r.Start.Share, end.Share)-s.Share)
+		tip = max(tip, asked(1, r.Start.Share, end.Share)-s.Share)
 	}
 	if !math.IsInf(s.Tilt, 1) {
-		tip = max(tip, (min(10, r.Start.Tilt, end.Tilt)-s.Tilt)/10)
+		tip = max(tip, (asked(10, r.Start.Tilt, end.Tilt)-s.Tilt)/10)
 		for _, pair := range [][2]plan.FaceID{{plan.Front, plan.Back}, {plan.Right, plan.Left}} {
 			apart := func(s reset.Standing) measure.Mass {
 				d := s.Carried[pair[0]] - s.Carried[pair[1]]

@@ -38,7 +38,39 @@ func replay(r *reset.Reset) error {
 	if seconds != r.Seconds {
 		return fmt.Errorf("the steps take %d s, the whole %d", seconds, r.Seconds)
 	}
+	if err := s.listed(); err != nil {
+		return err
+	}
 	return s.ended()
+}
+
+// listed holds what went to stock and came from it against the pull sheet and the
+// pick list.
+func (s *sim) listed() error {
+	for _, l := range s.r.FetchedGoods() {
+		s.stock[l.Product.SKU] -= l.Units
+	}
+	for _, l := range s.r.PulledGoods() {
+		s.stock[l.Product.SKU] += l.Units
+	}
+	for _, l := range s.r.Fetched() {
+		if l.Part.Kind != parts.Fixing {
+			s.parts[l.Part.ID] -= l.Quantity
+		}
+	}
+	for _, l := range s.r.Pulled() {
+		if l.Part.Kind != parts.Fixing {
+			s.parts[l.Part.ID] += l.Quantity
+		}
+	}
+	for _, count := range []map[string]int{s.stock, s.parts} {
+		for id, n := range count {
+			if n != 0 {
+				return fmt.Errorf("%d more of %s come from stock than the lists say", n, id)
+			}
+		}
+	}
+	return nil
 }
 
 // TestReplay carries out the resets of random pairs of units.
