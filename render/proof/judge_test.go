@@ -20,8 +20,7 @@ import (
 // TestVeraPDF has packs of every kind judged as PDF/A-3b by veraPDF: of all
 // samples as written and on other papers in all languages, with their sources
 // attached; cut lists, the year's kit, its plans side by side, a reset, and its
-// strip. So
-// that the judge is known to see faults, it is shown some.
+// strip. So that the judge is known to see faults, it is shown some.
 func TestVeraPDF(t *testing.T) {
 	judge := oracle.NeedVeraPDF(t)
 	dir := t.TempDir()
