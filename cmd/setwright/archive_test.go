@@ -86,6 +86,8 @@ func TestPacksOfSeveral(t *testing.T) {
 		{"sheets", children, "-o", at("children.pdf")},
 		{"kit", spring, children, "-o", at("kit.pdf"), "--parts", sample("year", "larkfield-parts.yaml"), "--stock", sample("year", "stock.csv")},
 		{"compare", spring, at("children.pdf"), "-o", at("compare.pdf")},
+		{"reset", spring, at("children.pdf"), "-o", at("reset.pdf"), "--parts", sample("year", "larkfield-parts.yaml"), "--stock", sample("year", "stock.csv")},
+		{"reset", spring, sample("books", "plan.yaml"), "--rebuild", "-o", at("rebuild.pdf")},
 		{"cut", list, "--stock", "96@21.50", "--stock", "144@30*2", "--kerf", "1/8", "-o", at("cut.pdf")},
 	} {
 		if out, errs, status := ran(args...); status == exitFailed {

@@ -13,6 +13,7 @@ const (
 	sheetsName  = "sheets"
 	kitName     = "kit"
 	compareName = "compare"
+	resetName   = "reset"
 	cutName     = "cut"
 )
 

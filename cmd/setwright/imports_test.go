@@ -56,14 +56,14 @@ var rooms = map[string][]string{
 	"setwright/render/words":  {"layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan", "layout/list"},
 	"setwright/render/xlsx":   {"layout/measure", "layout/plan", "layout/list", "render/words"},
 	"setwright/render/draw": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/archive", "layout/seasons", "layout/picture", "render/bars", "render/sheet", "render/words"},
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/reset", "layout/archive", "layout/seasons", "layout/picture", "render/bars", "render/sheet", "render/words"},
 	"setwright/render/pack": {"fonts", "layout/measure", "layout/diag", "layout/parts", "layout/goods", "layout/plan",
-		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/seasons", "layout/picture", "render/sheet", "render/words", "render/draw"},
-	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/kit", "layout/seasons",
+		"layout/unit", "layout/check", "layout/list", "layout/saw", "layout/buy", "layout/kit", "layout/reset", "layout/seasons", "layout/picture", "render/sheet", "render/words", "render/draw"},
+	"setwright/render": {"layout/measure", "layout/diag", "layout/goods", "layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/kit", "layout/reset", "layout/seasons",
 		"render/sheet", "render/words", "render/draw", "render/pack"},
 
 	"setwright/cmd/setwright": {"fonts", "layout", "layout/measure", "layout/diag", "layout/decode", "layout/parts", "layout/goods",
-		"layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/cutfile", "layout/kit", "layout/archive", "layout/seasons", "layout/picture", "render", "render/sheet", "render/reader", "render/pdf", "render/svg", "render/xlsx"},
+		"layout/plan", "layout/unit", "layout/check", "layout/list", "layout/saw", "layout/cutfile", "layout/buy", "layout/kit", "layout/reset", "layout/archive", "layout/seasons", "layout/picture", "render", "render/sheet", "render/reader", "render/pdf", "render/svg", "render/xlsx"},
 }
 
 // support lists packages that only tests import.

@@ -88,6 +88,7 @@ func commands() []*command {
 		cutCommand(),
 		kitCommand(),
 		compareCommand(),
+		resetCommand(),
 		seasonsCommand(),
 		recoverCommand(),
 		verifyCommand(),

@@ -35,6 +35,8 @@ func (p *packed) rebuild() (*rebuilt, error) {
 		drawn, err = p.kitAgain()
 	case compareName:
 		drawn, err = p.optionsAgain()
+	case resetName:
+		drawn, err = p.resetAgain()
 	case cutName:
 		drawn, err = p.cutAgain()
 	default:
@@ -117,6 +119,21 @@ func (p *packed) optionsAgain() (*sheet.Pack, error) {
 	options, found := kit.Options(all.seasons, all.hand, all.own)
 	all.add(found)
 	return all.optionSheets(options), nil
+}
+
+func (p *packed) resetAgain() (*sheet.Pack, error) {
+	all, err := p.several(kit.Titled)
+	if err != nil {
+		return nil, err
+	}
+	if len(all.seasons) != 2 {
+		return nil, fmt.Errorf("a reset is from one plan to another; there are %d", len(all.seasons))
+	}
+	n := all.night(slices.Contains(p.Contents.Flags, rebuildFlag))
+	if n == nil {
+		return nil, unreadable(&all.findings)
+	}
+	return all.resetSheets(n), nil
 }
 
 func (p *packed) cutAgain() (*sheet.Pack, error) {

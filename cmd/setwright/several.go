@@ -183,6 +183,27 @@ func (all *several) add(found []diag.Finding) {
 	all.tidy()
 }
 
+// changing are findings about making the first of two plans into the second, with
+// the files named as the user would: they point at the second, their notes at the
+// first.
+func (all *several) changing(found []diag.Finding) []diag.Finding {
+	named := func(plan int, f diag.Finding) diag.Finding {
+		own := *all.projects[plan]
+		own.Findings = diag.List{}
+		own.Findings.Add(f)
+		return all.sources[plan].findings(&own).All()[0]
+	}
+	list := make([]diag.Finding, len(found))
+	for i, f := range found {
+		list[i] = named(1, f)
+		if f.At == (diag.Span{}) {
+			list[i].At.File = all.seasons[1].File
+		}
+		list[i].Notes = named(0, f).Notes
+	}
+	return list
+}
+
 // refuse tells what is wrong with the plans and ends the command.
 func (all *several) refuse(s streams) error {
 	worse(&all.findings, diag.Error).WriteText(s.err)

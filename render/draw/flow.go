@@ -82,6 +82,28 @@ func (f *flow) text(text string, s style, indent measure.Length) {
 	}
 }
 
+// framed sets a paragraph in a frame, whole on one sheet.
+func (f *flow) framed(text string) {
+	h := framedHeight(text, wide(f.area))
+	f.room(h)
+	f.page.outlineBox(box(f.area.Min.X, f.y+framePad/2, f.area.Max.X, f.y+h-framePad/2), pen(medium))
+	s := letter(plain).strong()
+	y := f.y + 2*framePad
+	for _, line := range wrap(text, s, wide(f.area)-4*framePad) {
+		f.page.write(f.area.Min.X+2*framePad, y+s.rise(), line, s)
+		y += s.pitch()
+	}
+	f.y += h
+}
+
+// framedHeight is what a framed paragraph takes.
+func framedHeight(text string, width measure.Length) measure.Length {
+	s := letter(plain).strong()
+	return s.pitch()*measure.Length(len(wrap(text, s, width-4*framePad))) + 4*framePad
+}
+
+const framePad = 700 * micron
+
 // item sets a paragraph with a mark before it: a number, a tick box.
 func (f *flow) item(mark, text string, s style, indent measure.Length) {
 	f.room(s.pitch() * measure.Length(min(2, len(wrap(text, s, wide(f.area)-indent)))))

@@ -19,12 +19,14 @@ type column struct {
 }
 
 // record is one row of a table, a cell a column; a cell may hold newlines.
-// With only a group it is a heading across the table.
+// With only a group it is a heading across the table, with only a frame a
+// paragraph in one.
 type record struct {
-	group string
-	cells []string
-	link  string // the sheet the row leads to
-	bold  bool
+	group  string
+	framed string
+	cells  []string
+	link   string // the sheet the row leads to
+	bold   bool
 }
 
 type table struct {
@@ -35,6 +37,8 @@ type table struct {
 }
 
 const (
+	keptLines = 6 // of a row that is split, at its head
+
 	cellGap    = 3 * mm // between columns
 	tightSpace = 900 * micron
 	headMin    = 22 * mm       // wider heads of columns that flex may wrap
@@ -59,7 +63,7 @@ func (f *flow) table(t table) {
 	for i, r := range t.records {
 		if r.group != "" {
 			keep := st.rowHeight(1)
-			if f.left() < 2*keep {
+			if f.left() < keep+st.least(i+1) {
 				f.turn()
 				st.head(f)
 			}
@@ -68,8 +72,32 @@ func (f *flow) table(t table) {
 			f.page.line(f.area.Min.X, f.y, f.area.Min.X+st.width, f.y, pencil(hair, 170))
 			continue
 		}
+		if r.framed != "" {
+			f.framed(r.framed)
+			continue
+		}
+		if i+1 < len(t.records) && t.records[i+1].framed != "" && f.left() < st.least(i)+st.least(i+1) {
+			f.turn()
+			st.head(f)
+		}
 		st.row(f, &t.records[i])
 	}
+}
+
+// least is the room that a record needs on the sheet it begins on: all of it, or
+// the lines that are kept together of a long row.
+func (st *setTable) least(i int) measure.Length {
+	if i == len(st.records) {
+		return 0
+	}
+	r := &st.records[i]
+	switch {
+	case r.framed != "":
+		return framedHeight(r.framed, st.width)
+	case r.group != "":
+		return st.rowHeight(1)
+	}
+	return st.rowHeight(min(lineCount(st.lines(r)), keptLines))
 }
 
 // heightIn is the height the table takes on one sheet if it is not split.
@@ -78,6 +106,10 @@ func (t table) heightIn(width measure.Length) measure.Length {
 	h := st.headHeight()
 	for i := range t.records {
 		n := 1
+		if text := t.records[i].framed; text != "" {
+			h += framedHeight(text, width)
+			continue
+		}
 		if t.records[i].group == "" {
 			n = lineCount(st.lines(&t.records[i]))
 		}
@@ -269,7 +301,7 @@ func lineCount(cells [][]string) int {
 func (st *setTable) row(f *flow, r *record) {
 	cells := st.lines(r)
 	total := lineCount(cells)
-	if st.rowHeight(total) > f.left() && st.rowHeight(min(total, 6)) > f.left() {
+	if st.rowHeight(total) > f.left() && st.rowHeight(min(total, keptLines)) > f.left() {
 		f.turn()
 		st.head(f)
 	}

@@ -11,6 +11,7 @@ import (
 	"setwright/layout/diag"
 	"setwright/layout/kit"
 	"setwright/layout/oracle"
+	"setwright/layout/reset"
 	"setwright/render"
 	"setwright/render/pdf"
 	"setwright/render/sheet"
@@ -18,8 +19,8 @@ import (
 
 // TestVeraPDF has packs of every kind judged as PDF/A-3b by veraPDF: of all
 // samples as written and on other papers in all languages, with their sources
-// attached; cut lists, the year's kit, its plans side by side, and its strip. So
-// that the judge is known to see faults, it is shown some.
+// attached; cut lists, the year's kit, its plans side by side, a reset, and its
+// strip. So that the judge is known to see faults, it is shown some.
 func TestVeraPDF(t *testing.T) {
 	judge := oracle.NeedVeraPDF(t)
 	dir := t.TempDir()
@@ -92,6 +93,8 @@ func everyKind(t *testing.T) map[string]*sheet.Pack {
 		seasons, hand = yearOf(t, "", tongue, kit.Titled)
 		options, found := kit.Options(seasons, hand, make([][]diag.Finding, len(seasons)))
 		packs["options "+tongue] = render.Compare(options, found, found, o)
+		night := reset.Make(options[0].Unit, options[1].Unit, reset.Options{})
+		packs["reset "+tongue] = render.Reset(night, nil, night.Findings, render.ResetOptions{Options: o})
 		packs["strip "+tongue] = render.Seasons(timelineOf(seasons), o)
 	}
 	return packs

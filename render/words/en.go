@@ -105,6 +105,7 @@ func english() *Words {
 		CutWords:     englishCut(),
 		BuyWords:     englishBuy(),
 		KitWords:     englishKit(),
+		ResetWords:   englishReset(),
 		SeasonsWords: englishSeasons(),
 	}
 }

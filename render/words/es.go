@@ -105,6 +105,7 @@ func spanish() *Words {
 		CutWords:     spanishCut(),
 		BuyWords:     spanishBuy(),
 		KitWords:     spanishKit(),
+		ResetWords:   spanishReset(),
 		SeasonsWords: spanishSeasons(),
 		ruleTitles:   spanishRules(),
 		listWords:    spanishLists(),

@@ -105,6 +105,7 @@ func french() *Words {
 		CutWords:     frenchCut(),
 		BuyWords:     frenchBuy(),
 		KitWords:     frenchKit(),
+		ResetWords:   frenchReset(),
 		SeasonsWords: frenchSeasons(),
 		ruleTitles:   frenchRules(),
 		listWords:    frenchLists(),

@@ -104,6 +104,7 @@ type Words struct {
 	CutWords
 	BuyWords
 	KitWords
+	ResetWords
 	SeasonsWords
 
 	ruleTitles map[string]string // by the rules' ids; the layout's own titles are English
