@@ -145,13 +145,14 @@ func (p *changePlot) draw(j *ResetJob, s *section) bool {
 	e.bayChain(e.y(0) + 10*mm)
 	rows := p.zone.rows(p.face)
 	addresses := e.rowAddresses(rows)
+	under := len(pg.Sheet.Items)
 	var out []*run
 	for _, r := range p.runs {
 		if !e.markRun(j, r) {
 			out = append(out, r)
 		}
 	}
-	whole := e.markBeside(j, out, rows, addresses, e.x(p.zone.x1))
+	whole := e.markBeside(j, out, rows, addresses, under)
 	e.writeAddresses(rows, addresses)
 	p.chains(e, slices.DeleteFunc(slices.Clone(rows), func(r *unit.Row) bool { return !p.changed(r) }))
 	if p.old != nil {
@@ -308,10 +309,11 @@ type aside struct {
 	boxes  []sheet.Rect
 }
 
-// markBeside draws the column of what has found no room on the drawing, its left
-// edge at x, with leaders. Where there is more than the height takes, what goes
-// is left to the step list, and it reports that.
-func (e *elevation) markBeside(j *ResetJob, runs []*run, rows []*unit.Row, addresses map[*unit.Row]sheet.Rect, x measure.Length) (whole bool) {
+// markBeside draws the column of what has found no room on the drawing, with
+// leaders that run beneath all from the item under on: marks cover them. Where
+// there is more than the height takes, what goes is left to the step list, and it
+// reports that.
+func (e *elevation) markBeside(j *ResetJob, runs []*run, rows []*unit.Row, addresses map[*unit.Row]sheet.Rect, under int) (whole bool) {
 	var list []aside
 	for _, r := range runs {
 		one := aside{name: j.drawnName(r.when, r.row), strong: r.when == after, run: r, boxes: e.shown(r)}
@@ -341,7 +343,9 @@ func (e *elevation) markBeside(j *ResetJob, runs []*run, rows []*unit.Row, addre
 		labels[i] = slotted{(r.Min.Y + r.Max.Y) / 2, asidePitch}
 	}
 	for i, y := range spread(labels, e.Field.Min.Y, e.y(0)) {
-		e.writeAside(list[i], pt(x+leaderSpace, y))
+		at := pt(e.x(e.zone.x1)+leaderSpace, y)
+		e.leaderUnder(under, e.asideTarget(list[i].boxes, at), at)
+		e.writeAside(list[i], at)
 	}
 	return whole
 }
@@ -356,8 +360,15 @@ func (a aside) rank() int {
 
 const asidePitch = 5 * mm
 
+// leaderUnder draws a leader beneath the items from number under on.
+func (e *elevation) leaderUnder(under int, to, from sheet.Point) {
+	drawn := len(e.Sheet.Items)
+	e.leader(to, from)
+	lines := slices.Clone(e.Sheet.Items[drawn:])
+	e.Sheet.Items = slices.Insert(e.Sheet.Items[:drawn], under, lines...)
+}
+
 func (e *elevation) writeAside(a aside, at sheet.Point) {
-	e.leader(e.asideTarget(a.boxes, at), at)
 	s := letter(plain)
 	if a.strong {
 		s = s.strong()
