@@ -158,6 +158,7 @@ func sameNeed(a, b *parts.Need) bool {
 // compare holds the bare units against each other and says what it finds.
 func (r *Reset) compare() {
 	r.Differences = Differences(r.Old, r.New)
+	r.otherNames()
 	if r.Differences == nil {
 		r.sameByAnotherName()
 		return
@@ -176,6 +177,19 @@ func (r *Reset) compare() {
 		f.Message = "the bare unit is changed: " + strings.Join(words, "; ")
 	}
 	r.Findings = append(r.Findings, f)
+}
+
+// otherNames cautions where the plans name two units: the crew may be about to
+// dress the wrong one.
+func (r *Reset) otherNames() {
+	a, b := r.Old.Plan.Unit.Name, r.New.Plan.Unit.Name
+	if a == "" || b == "" || a == b {
+		return
+	}
+	r.Findings = append(r.Findings, diag.Finding{Level: diag.Caution, Code: "another-name", At: r.New.Plan.Unit.At,
+		Message: fmt.Sprintf("the old plan is of the unit %q, the new one of %q", a, b),
+		Fix:     "look whether these are plans of one unit, and name it alike in both",
+		Notes:   []diag.Related{{At: r.Old.Plan.Unit.At, Message: "the old unit"}}})
 }
 
 // sameByAnotherName notes panels that count as the same though the plans call

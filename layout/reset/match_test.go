@@ -328,3 +328,21 @@ func TestUnderOneName(t *testing.T) {
 		})
 	}
 }
+
+// TestOtherNames: two names may be two units of one make; one name, or none in
+// one of the plans, says nothing of the kind.
+func TestOtherNames(t *testing.T) {
+	named := func(name string) *unit.Unit {
+		return dressed(t, "plan: 1\ntitle: Test\nmeasure: in\n"+strings.Replace(wires, "{frame", "{"+name+"frame", 1)+"dress:\n  left:\n    - {use: sign-11x7, at: 60in}\n")
+	}
+	none, door, aisle := named(""), named("name: Door, "), named("name: Aisle, ")
+	for _, tt := range []struct {
+		old, new *unit.Unit
+		want     bool
+	}{{door, aisle, true}, {door, door, false}, {none, door, false}, {door, none, false}} {
+		r := paired(tt.old, tt.new, Options{})
+		if got := len(r.Findings) == 1 && r.Findings[0].Code == "another-name" && len(r.Differences) == 0; got != tt.want {
+			t.Errorf("%q to %q: %v", tt.old.Plan.Unit.Name, tt.new.Plan.Unit.Name, r.Findings)
+		}
+	}
+}
