@@ -79,6 +79,9 @@ func TestReplay(t *testing.T) { replayPairs(t, 20, 80) }
 // TestReplayMany carries out those of 5,000 pairs.
 func TestReplayMany(t *testing.T) {
 	oracle.Long(t)
+	if oracle.Racing {
+		t.Skip("runs without the race detector: nothing here is shared")
+	}
 	replayPairs(t, 60, 1000)
 }
 
