@@ -25,7 +25,7 @@ func manyPacks(b *testing.B, n int) string {
 		}
 		date := time.Date(2020, 1, 1+i*2, 0, 0, 0, 0, time.UTC)
 		text = fmt.Appendf(head.ReplaceAll(text, nil), "\nseason: Season %d\ndate: %s\n", i+1, date.Format(time.DateOnly))
-		text = bytes.Replace(text, []byte("\nunit:\n"), fmt.Appendf(nil, "\nunit:\n  name: Gondola %d\n", i%4+1), 1)
+		text = bytes.Replace(text, []byte("\n  name: Aisle gondola\n"), fmt.Appendf(nil, "\n  name: Gondola %d\n", i%4+1), 1)
 		made, err := build(source{path: "-", dir: filepath.Dir(path)}, bytes.NewReader(text), false)
 		if err != nil || made.pdf == nil {
 			b.Fatal("no pack: ", err)
