@@ -118,7 +118,7 @@ func panelLoad(s *subject, r Rule) []diag.Finding {
 		}
 		for bay := 1; bay <= f.Bays; bay++ {
 			load, rated := s.a.panel(f.ID, bay), newtons(f.Panel.Rated)
-			twin, behind := s.face(f.Twin), f.Bays+1-bay
+			twin, behind := s.Face(f.Twin), f.Bays+1-bay
 			if twin != nil {
 				load += s.a.panel(twin.ID, behind)
 			}
@@ -184,16 +184,6 @@ func (s *subject) rowsIn(f *unit.Face, bay int) []string {
 // bayOf is the bay, from 1, that the middle of a grip lies in.
 func bayOf(f *unit.Face, g unit.Grip) int {
 	return max(1, min(f.Bays, int((g.X0+g.X1)/2/f.Panel.Width)+1))
-}
-
-// face is the unit's face of that name, or nil.
-func (s *subject) face(id plan.FaceID) *unit.Face {
-	for _, f := range s.Unit.Faces {
-		if f.ID == id {
-			return f
-		}
-	}
-	return nil
 }
 
 // panelAt is where the plan names a face's panel.

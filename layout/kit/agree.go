@@ -55,10 +55,8 @@ func sameUnit(a, b Season) []diag.Finding {
 
 // panels is a face's panels in words.
 func (s *Season) panels(id plan.FaceID) string {
-	for _, f := range s.Unit.Faces {
-		if f.ID == id {
-			return fmt.Sprintf("%d of %s", f.Bays, f.Panel.ID)
-		}
+	if f := s.Unit.Face(id); f != nil {
+		return fmt.Sprintf("%d of %s", f.Bays, f.Panel.ID)
 	}
 	return "no panel"
 }

@@ -62,22 +62,13 @@ func Differences(old, new *unit.Unit) []Difference {
 	part("frame", "", old.Frame, new.Frame, true)
 	part("stand", "", old.Stand, new.Stand, true)
 	for _, id := range plan.FaceIDs() {
-		a, b := faceOf(old, id), faceOf(new, id)
+		a, b := old.Face(id), new.Face(id)
 		part("panels", id, panelOf(a), panelOf(b), false)
 		if a != nil && b != nil && a.Bays != b.Bays {
 			list = append(list, Difference{What: "bays", Face: id, Old: strconv.Itoa(a.Bays), New: strconv.Itoa(b.Bays)})
 		}
 	}
 	return list
-}
-
-func faceOf(u *unit.Unit, id plan.FaceID) *unit.Face {
-	for _, f := range u.Faces {
-		if f.ID == id {
-			return f
-		}
-	}
-	return nil
 }
 
 func panelOf(f *unit.Face) *parts.Part {
@@ -196,7 +187,7 @@ func (r *Reset) otherNames() {
 // them otherwise.
 func (r *Reset) sameByAnotherName() {
 	for _, b := range r.New.Faces {
-		if a := faceOf(r.Old, b.ID); a.Panel.ID != b.Panel.ID {
+		if a := r.Old.Face(b.ID); a.Panel.ID != b.Panel.ID {
 			r.Findings = append(r.Findings, diag.Finding{Level: diag.Note, Code: "same-panels", At: r.New.Plan.Unit.At,
 				Message: fmt.Sprintf("the panels of the %s face are %s in one plan and %s in the other: they are alike in all that matters for mounting and stay where they are",
 					b.ID, a.Panel.ID, b.Panel.ID)})

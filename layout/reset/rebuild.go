@@ -58,21 +58,18 @@ func (r *Reset) waitFor(first int) {
 // cut parts the work into all that goes off and all that comes on.
 func (w *work) cut() (down, up *work) {
 	down, up = &work{reset: w.reset, start: w.start}, &work{reset: w.reset}
-	at := make([]int32, len(w.jobs)) // in its half
-	for i, j := range w.jobs {
-		half := down
-		if j.act.Verb == Hang || j.act.Verb == PutOn {
-			half = up
-		}
-		at[i] = int32(len(half.jobs))
-		j.next, j.before, j.need = nil, nil, 0
-		half.jobs = append(half.jobs, j)
-	}
 	half := func(j *job) *work {
 		if j.act.Verb == Hang || j.act.Verb == PutOn {
 			return up
 		}
 		return down
+	}
+	at := make([]int32, len(w.jobs)) // in its half
+	for i, j := range w.jobs {
+		to := half(&j)
+		at[i] = int32(len(to.jobs))
+		j.next, j.before, j.need = nil, nil, 0
+		to.jobs = append(to.jobs, j)
 	}
 	for i := range w.jobs {
 		from := half(&w.jobs[i])
@@ -154,7 +151,7 @@ func bareParts(u *unit.Unit) []Place {
 			list[n-1].Solid = list[n-1].Solid.Union(s.Solid)
 			continue
 		}
-		list = append(list, Place{Face: faceOf(u, cmp.Or(s.Face, plan.Front)), Piece: &unit.Piece{Part: s.Part}, Solid: s.Solid})
+		list = append(list, Place{Face: u.Face(cmp.Or(s.Face, plan.Front)), Piece: &unit.Piece{Part: s.Part}, Solid: s.Solid})
 	}
 	return list
 }

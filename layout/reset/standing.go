@@ -88,7 +88,7 @@ func newJudge(u *unit.Unit, top measure.Length, start, end load) *judge {
 	if !check.Waived(u.Plan, "balance") {
 		for _, faces := range j.stance.Opposite() {
 			p := pair{a: faceIndex(faces[0]), b: faceIndex(faces[1])}
-			if faceOf(u, faces[0]) == nil || faceOf(u, faces[1]) == nil {
+			if u.Face(faces[0]) == nil || u.Face(faces[1]) == nil {
 				continue
 			}
 			p.limit = check.Unbalanced(max(start.faces[p.a], start.faces[p.b], end.faces[p.a], end.faces[p.b]))

@@ -118,20 +118,11 @@ func (r *resolver) lookUp() {
 // undressable reports rows for faces that have no panel to hang them on.
 func (r *resolver) undressable(u *Unit) {
 	for _, d := range r.plan.Dress {
-		if u.face(d.Face) == nil {
+		if u.Face(d.Face) == nil {
 			r.fail(d.At, "no-panel", fmt.Sprintf("the %s face is dressed but has no panel", d.Face),
 				"a panel for it under `unit: panels:`", "")
 		}
 	}
-}
-
-func (u *Unit) face(id plan.FaceID) *Face {
-	for _, f := range u.Faces {
-		if f.ID == id {
-			return f
-		}
-	}
-	return nil
 }
 
 // numbered puts rows in reading order, numbers them and gives every row and

@@ -44,6 +44,16 @@ type Unit struct {
 	Bare, Extent Solid
 }
 
+// Face is the face of that name, or nil if the unit has none.
+func (u *Unit) Face(id plan.FaceID) *Face {
+	for _, f := range u.Faces {
+		if f.ID == id {
+			return f
+		}
+	}
+	return nil
+}
+
 // Structural is one piece of the bare unit. Part is the frame for the deck,
 // the stand for a foot, the panel's own part for a panel.
 type Structural struct {

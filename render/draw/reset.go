@@ -169,16 +169,6 @@ func (j *ResetJob) faceIDs() []plan.FaceID {
 	return list
 }
 
-// faceOf is a unit's face, nil if it has no such one.
-func faceOf(u *unit.Unit, id plan.FaceID) *unit.Face {
-	for _, f := range u.Faces {
-		if f.ID == id {
-			return f
-		}
-	}
-	return nil
-}
-
 // changes counts the pieces and facings that leave a face, come to it, or move
 // on it.
 func (j *ResetJob) changes(id plan.FaceID) (pieces, facings int) {

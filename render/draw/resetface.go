@@ -15,7 +15,7 @@ import (
 // HardwareChange draws what changes in a face's hardware: the old as ghosts, the
 // new in full, marks with their steps. A face without such a change has no sheet.
 func (j *ResetJob) HardwareChange(id plan.FaceID) []*Page {
-	old, face := faceOf(j.old.Unit, id), faceOf(j.Unit, id)
+	old, face := j.old.Unit.Face(id), j.Unit.Face(id)
 	if face == nil {
 		return nil // there is nothing left to draw it on; the step list has what goes
 	}

@@ -20,7 +20,7 @@ func (j *ResetJob) GoodsChange(id plan.FaceID) []*Page {
 		return nil
 	}
 	title, under := fmt.Sprintf(j.Words.GoodsChangeOf, j.faceName(id)), j.Words.GoodsChangeUnder
-	faces := [2]*unit.Face{faceOf(j.old.Unit, id), faceOf(j.Unit, id)}
+	faces := [2]*unit.Face{j.old.Unit.Face(id), j.Unit.Face(id)}
 	bays := 1
 	for _, f := range faces {
 		if f != nil {

@@ -150,14 +150,7 @@ func (j *Job) balanceText(a *check.Assessment) string {
 	return fmt.Sprintf(j.Words.BalanceSays, j.kilos(math.Abs(front-back)), j.decimal(100*math.Abs(front-back)/max(front, back), 0))
 }
 
-func (j *Job) hasFace(id plan.FaceID) bool {
-	for _, f := range j.Unit.Faces {
-		if f.ID == id {
-			return true
-		}
-	}
-	return false
-}
+func (j *Job) hasFace(id plan.FaceID) bool { return j.Unit.Face(id) != nil }
 
 // feetTable lists the load on every foot.
 func (j *Job) feetTable(a *check.Assessment) table {
@@ -324,12 +317,8 @@ func (j *Job) panelTable(a *check.Assessment) table {
 }
 
 func (j *Job) panelAssumed(id plan.FaceID) bool {
-	for _, f := range j.Unit.Faces {
-		if f.ID == id {
-			return f.Panel.Assumed
-		}
-	}
-	return false
+	f := j.Unit.Face(id)
+	return f != nil && f.Panel.Assumed
 }
 
 // basis says what the figures rest on.
