@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"path/filepath"
 
 	"setwright/layout/diag"
 	"setwright/layout/kit"
@@ -84,13 +83,11 @@ func makeKit(paths []string, to kitTargets, s streams) error {
 
 // files makes every file before the first is written.
 func (to kitTargets) files(all *several, year *kit.Kit) (*outputs, error) {
-	o := &outputs{folder: to.csv}
+	o := &outputs{}
 	var errs []error
 	tables := kit.Tables(year)
 	if to.csv != "" {
-		for _, t := range tables {
-			errs = append(errs, list.WriteCSV(o.file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
-		}
+		errs = append(errs, o.csv(to.csv, tables))
 	}
 	if to.xlsx != "" {
 		errs = append(errs, xlsx.Write(o.file(to.xlsx, "--xlsx"), render.KitPlan(year), tables, xlsx.Options{

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -127,18 +126,15 @@ func lists(src source, to listTargets, s streams) error {
 // files makes every file before the first is written.
 func (to listTargets) files(project *layout.Project, tables []*list.Table) (*outputs, error) {
 	o := &outputs{}
-	if to.csv != "-" {
-		o.folder = to.csv
-	}
 	var errs []error
-	for _, t := range tables {
-		switch to.csv {
-		case "":
-		case "-":
+	switch to.csv {
+	case "":
+	case "-":
+		for _, t := range tables {
 			errs = append(errs, list.WriteCSV(o.file("-", ""), t))
-		default:
-			errs = append(errs, list.WriteCSV(o.file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
 		}
+	default:
+		errs = append(errs, o.csv(to.csv, tables))
 	}
 	if to.xlsx != "" {
 		errs = append(errs, xlsx.Write(o.file(to.xlsx, "--xlsx"), project.Plan, tables, xlsx.Options{

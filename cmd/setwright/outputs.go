@@ -2,12 +2,15 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"setwright/layout/list"
 )
 
 // outputs are the files of a command that writes several, all of them made
@@ -28,6 +31,16 @@ func (o *outputs) file(path, flag string) *bytes.Buffer {
 	f := &written{path: path, flag: flag}
 	o.files = append(o.files, f)
 	return &f.data
+}
+
+// csv adds each table as a file of its own in a folder, which --csv names.
+func (o *outputs) csv(dir string, tables []*list.Table) error {
+	o.folder = dir
+	var errs []error
+	for _, t := range tables {
+		errs = append(errs, list.WriteCSV(o.file(filepath.Join(dir, t.Name+".csv"), "--csv"), t))
+	}
+	return errors.Join(errs...)
 }
 
 // toStdout says whether any of the files goes to standard output.

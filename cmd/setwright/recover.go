@@ -160,17 +160,12 @@ func writeInside(root *os.Root, file archive.File) error {
 	if info, err := root.Lstat(name); err == nil && info.IsDir() {
 		return errors.New("it is a folder")
 	}
-	var temp *os.File
-	dir, base := filepath.Split(name)
-	for n := os.Getpid(); temp == nil; n++ {
-		f, err := root.OpenFile(filepath.Join(dir, fmt.Sprintf(".%s.%d.tmp", shortened(base), n)), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-		if err != nil && !errors.Is(err, fs.ErrExist) {
-			return err
-		}
-		temp = f
+	temp, err := temporary(name, root.OpenFile)
+	if err != nil {
+		return err
 	}
-	within := filepath.Join(dir, filepath.Base(temp.Name()))
-	err := fill(temp, file.Data, 0)
+	within := filepath.Join(filepath.Dir(name), filepath.Base(temp.Name()))
+	err = fill(temp, file.Data, 0)
 	if err == nil {
 		err = root.Rename(within, name)
 	}

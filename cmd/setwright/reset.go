@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"path/filepath"
 	"slices"
 
 	"setwright/layout/buy"
@@ -96,11 +95,13 @@ func makeReset(paths []string, to resetTargets, s streams) error {
 	return all.write(made, "the reset is", s)
 }
 
-// night is a reset with what has to be cut and bought for it.
+// night is a reset with what has to be cut and bought for it, and all of that as
+// tables.
 type night struct {
 	*reset.Reset
 	cuts   []saw.Plan
 	bought buy.Purchase
+	tables []*list.Table
 }
 
 // night makes the reset from the first of two plans to the second. If they are of
@@ -114,6 +115,7 @@ func (all *several) night(rebuild bool) *night {
 	}
 	var found []diag.Finding
 	n.cuts, n.bought, found = n.Buying(all.hand)
+	n.tables = reset.Tables(n.Reset, n.cuts, n.bought)
 	all.add(all.changing(append(slices.Clip(n.Findings), found...)))
 	return n
 }
@@ -137,13 +139,10 @@ func differ(list []reset.Difference, plans []kit.Season) []diag.Finding {
 
 // files makes every file before the first is written.
 func (to resetTargets) files(all *several, n *night) (*outputs, error) {
-	o := &outputs{folder: to.csv}
+	o := &outputs{}
 	var errs []error
-	tables := reset.Tables(n.Reset, n.cuts, n.bought)
 	if to.csv != "" {
-		for _, t := range tables {
-			errs = append(errs, list.WriteCSV(o.file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
-		}
+		errs = append(errs, o.csv(to.csv, n.tables))
 	}
 	if to.pdf != "" {
 		errs = append(errs, pdf.Write(o.file(to.pdf, "-o"), all.resetSheets(n)))
@@ -151,7 +150,7 @@ func (to resetTargets) files(all *several, n *night) (*outputs, error) {
 	if o.files == nil && n.same() {
 		o.file("-", "").WriteString("nothing changes\n")
 	} else if o.files == nil {
-		errs = append(errs, list.WriteText(o.file("-", ""), tables))
+		errs = append(errs, list.WriteText(o.file("-", ""), n.tables))
 	}
 	return o, errors.Join(errs...)
 }
@@ -170,7 +169,7 @@ func (all *several) resetSheets(n *night) *sheet.Pack {
 	drawn := render.Reset(n.Reset, all.findings.All(), all.together, render.ResetOptions{
 		Options: render.Options{Program: made.program, Fingerprint: all.mark, Cuts: n.cuts, Purchase: n.bought},
 		OldMark: all.projects[0].Fingerprint, NewMark: all.projects[1].Fingerprint,
-		Lists: reset.Tables(n.Reset, n.cuts, n.bought),
+		Lists: n.tables,
 	})
 	made.attach(drawn)
 	return drawn

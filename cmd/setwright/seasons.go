@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"path/filepath"
 	"runtime/debug"
 
 	"setwright/layout/diag"
@@ -108,13 +107,11 @@ func listSeasons(dir string, to seasonsTargets, s streams) error {
 
 // files makes every file before the first is written.
 func (to seasonsTargets) files(line *seasons.Timeline, from *shelf) (*outputs, error) {
-	o := &outputs{folder: to.csv}
+	o := &outputs{}
 	var errs []error
 	tables := line.Tables(line.Manner().System())
 	if to.csv != "" {
-		for _, t := range tables {
-			errs = append(errs, list.WriteCSV(o.file(filepath.Join(to.csv, t.Name+".csv"), "--csv"), t))
-		}
+		errs = append(errs, o.csv(to.csv, tables))
 	}
 	if to.pdf != "" {
 		drawn := render.Seasons(line, render.Options{Program: program, Fingerprint: from.mark()})

@@ -187,19 +187,13 @@ func (all *several) add(found []diag.Finding) {
 // the files named as the user would: they point at the second, their notes at the
 // first.
 func (all *several) changing(found []diag.Finding) []diag.Finding {
-	named := func(plan int, f diag.Finding) diag.Finding {
-		own := *all.projects[plan]
-		own.Findings = diag.List{}
-		own.Findings.Add(f)
-		return all.sources[plan].findings(&own).All()[0]
-	}
-	list := make([]diag.Finding, len(found))
+	list := all.sources[1].named(all.projects[1], found).All()
+	notes := all.sources[0].named(all.projects[0], found).All()
 	for i, f := range found {
-		list[i] = named(1, f)
 		if f.At == (diag.Span{}) {
 			list[i].At.File = all.seasons[1].File
 		}
-		list[i].Notes = named(0, f).Notes
+		list[i].Notes = notes[i].Notes
 	}
 	return list
 }

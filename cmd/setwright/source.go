@@ -121,7 +121,10 @@ func (s source) program() string {
 }
 
 // findings are the project's, with the files named as the user would.
-func (s source) findings(p *layout.Project) *diag.List {
+func (s source) findings(p *layout.Project) *diag.List { return s.named(p, p.Findings.All()) }
+
+// named is any findings about the project, likewise and in the same order.
+func (s source) named(p *layout.Project, found []diag.Finding) *diag.List {
 	files := map[string]bool{}
 	for _, name := range p.Files {
 		files[name] = name != stdinName || s.path != "-"
@@ -133,7 +136,7 @@ func (s source) findings(p *layout.Project) *diag.List {
 		return at
 	}
 	var list diag.List
-	for _, f := range p.Findings.All() {
+	for _, f := range found {
 		f.At = located(f.At)
 		notes := make([]diag.Related, len(f.Notes))
 		for i, n := range f.Notes {

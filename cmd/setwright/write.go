@@ -50,7 +50,7 @@ func replace(path string, data []byte) error {
 			return err
 		}
 	}
-	temp, err := temporary(path)
+	temp, err := temporary(path, os.OpenFile)
 	if err != nil {
 		return err
 	}
@@ -67,12 +67,13 @@ func replace(path string, data []byte) error {
 }
 
 // temporary makes a new empty file beside path, with the permissions any new
-// file of the user's gets.
-func temporary(path string) (*os.File, error) {
+// file of the user's gets; open is os.OpenFile, or that of a folder which nothing
+// leads out of.
+func temporary(path string, open func(name string, flag int, mode fs.FileMode) (*os.File, error)) (*os.File, error) {
 	dir, base := filepath.Split(path)
 	for n := os.Getpid(); ; n++ {
 		name := filepath.Join(dir, fmt.Sprintf(".%s.%d.tmp", shortened(base), n))
-		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+		f, err := open(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 		if !errors.Is(err, fs.ErrExist) {
 			return f, err
 		}

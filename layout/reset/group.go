@@ -15,6 +15,7 @@ func (r *Reset) write(w *work) {
 	now := w.start
 	spans := w.spans()
 	var steps []Step
+	var loads []load // after each
 	if len(r.Steps) == 0 {
 		r.Start = w.judge.standing(now)
 	}
@@ -24,11 +25,12 @@ func (r *Reset) write(w *work) {
 		for _, b := range s {
 			now = now.plus(w.jobs[b].change)
 		}
+		loads = append(loads, now)
 		step.After = w.judge.standing(now)
 		step.Caution = w.judge.fault(now).code
 		steps = append(steps, step)
 	}
-	r.caution(w, spans, steps)
+	r.caution(w, steps, loads)
 	r.Together += divide(w, spans, steps)
 	r.add(steps...)
 }
@@ -69,24 +71,17 @@ func (w *work) step(span []int32) Step {
 
 // caution tells of the steps after which the unit stands worse than it should:
 // one finding for steps that follow each other.
-func (r *Reset) caution(w *work, spans [][]int32, steps []Step) {
-	now := w.start
+func (r *Reset) caution(w *work, steps []Step, loads []load) {
 	for i := 0; i < len(steps); i++ {
-		for _, b := range spans[i] {
-			now = now.plus(w.jobs[b].change)
-		}
 		code := steps[i].Caution
 		if code == "" {
 			continue
 		}
-		first, worst, over := i, now, w.judge.fault(now)
+		first, worst, over := i, loads[i], w.judge.fault(loads[i])
 		for i+1 < len(steps) && steps[i+1].Caution == code {
 			i++
-			for _, b := range spans[i] {
-				now = now.plus(w.jobs[b].change)
-			}
-			if f := w.judge.fault(now); f.worse(over) {
-				worst, over = now, f
+			if f := w.judge.fault(loads[i]); f.worse(over) {
+				worst, over = loads[i], f
 			}
 		}
 		r.Findings = append(r.Findings, w.finding(code, steps[first].Number, steps[i].Number, worst))
